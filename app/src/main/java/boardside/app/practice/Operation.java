@@ -1,0 +1,56 @@
+package boardside.app.practice;
+
+import boardside.engine.rules.Drill;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Something a client asks to be stored. Every one may be repeated: applying it twice is applying it once, and an older
+ * one that arrives late changes nothing.
+ */
+public sealed interface Operation {
+    /** The client's id of this operation: UUIDv7, so that later ones sort later. */
+    String op();
+
+    /** Names a bag set; nothing happens if the id exists. */
+    record NameBag(String op, String bag, String name) implements Operation {}
+
+    /**
+     * Starts a run (and its session, if new); nothing happens if the run exists.
+     *
+     * @param run id of the run, UUIDv7
+     * @param session id of the session
+     * @param startedAt ISO-8601 with offset
+     */
+    record StartRun(
+            String op,
+            String run,
+            String session,
+            Drill drill,
+            String startedAt,
+            boolean warmUp,
+            String opponent,
+            @Nullable Integer target,
+            @Nullable Integer game,
+            Setup setup)
+            implements Operation {}
+
+    /**
+     * Sets one side's round, new or corrected; without lines, takes it back. The round's own {@code op} is this
+     * operation's.
+     */
+    record PutRound(String run, Round round) implements Operation {
+        @Override
+        public String op() {
+            return round.op();
+        }
+    }
+
+    /** Keeps how the run is set up now, for the rounds to come and for the next run. */
+    record ChangeSetup(String op, String run, Setup setup) implements Operation {}
+
+    /** Closes a run at an instant, ISO-8601 with offset. */
+    record FinishRun(String op, String run, String at) implements Operation {}
+
+    /** Opens a closed run again, to throw on. */
+    record ReopenRun(String op, String run) implements Operation {}
+}
