@@ -124,8 +124,10 @@ create table line (
   primary key (player, run, number, side, bag, face),
   foreign key (player, run, number, side) references round (player, run, number, side),
   check ((bags_on is null) = (bags_off is null)),
-  check (bags_on is null or bags_in + bags_on + bags_off = thrown)
+  check (bags_on is null or bags_in is not null and bags_in + bags_on + bags_off = thrown)
 ) ${clustered};
+-- Notes are few; the journal's search reads them through this.
+create index line_with_note on line (player, run) where note <> '';
 
 -- Single throws, where they were recorded; the line holds their counts. Inches on the board, see the glossary.
 create table throw (
@@ -186,16 +188,15 @@ create table history (
   at text not null,
   -- What happened, in the words of boardside.app.practice.Change.Kind.
   kind text not null,
-  run text not null default '',
-  number integer,
-  side text not null default '',
+  -- Id of the run, session or bag set concerned, as the kind says.
+  subject text not null default '',
   -- JSON of the thing before and after; '' where it did not exist.
   earlier text not null default '',
   later text not null default '',
   undone_at text,
   primary key (player, id)
 );
-create index history_by_run on history (player, run);
+create index history_by_subject on history (player, subject);
 
 -- Devices let in by a pairing code; the token itself is never stored.
 create table device (

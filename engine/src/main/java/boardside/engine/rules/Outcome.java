@@ -1,7 +1,7 @@
 package boardside.engine.rules;
 
 /** Where one bag lies when the round is over, with the points it is worth before cancellation. */
-public enum Outcome {
+public enum Outcome implements Word {
     /** Through the hole: 3 points. */
     IN(3),
     /** At rest on the board: 1 point. */

@@ -1,0 +1,65 @@
+package boardside.app.json;
+
+import boardside.engine.rules.Word;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.cfg.MapperConfig;
+import com.fasterxml.jackson.databind.introspect.AnnotatedClass;
+import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+
+/** Records as JSON: components by name, words for constants, what is null left out, unknown keys ignored when read. */
+public final class Json {
+    /** Shared; thread safe as long as nobody configures it. */
+    public static final JsonMapper MAPPER = JsonMapper.builder()
+            .annotationIntrospector(new Words())
+            .serializationInclusion(JsonInclude.Include.NON_NULL)
+            .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+            .build();
+
+    private Json() {}
+
+    /** A value as compact JSON. */
+    public static String write(Object value) {
+        try {
+            return MAPPER.writeValueAsString(value);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("cannot write " + value.getClass() + " as JSON", e);
+        }
+    }
+
+    /**
+     * A value from JSON.
+     *
+     * @throws IllegalArgumentException if the text is not JSON, or no such value
+     */
+    public static <T> T read(String text, Class<T> type) {
+        try {
+            T value = MAPPER.readValue(text, type);
+            if (value == null) {
+                throw new IllegalArgumentException("JSON null where a value was expected");
+            }
+            return value;
+        } catch (JsonProcessingException e) {
+            throw new IllegalArgumentException("not the JSON expected: " + e.getOriginalMessage(), e);
+        }
+    }
+
+    /** Enum constants by their word, both ways. */
+    private static final class Words extends JacksonAnnotationIntrospector {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public String[] findEnumValues(
+                MapperConfig<?> config, AnnotatedClass type, Enum<?>[] constants, String[] names) {
+            for (int i = 0; i < constants.length; i++) {
+                if (constants[i] instanceof Word word) {
+                    names[i] = word.word();
+                }
+            }
+            return names;
+        }
+    }
+}

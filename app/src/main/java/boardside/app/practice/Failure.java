@@ -1,0 +1,64 @@
+package boardside.app.practice;
+
+import java.util.List;
+
+/**
+ * What a caller asked for and could not have, in words for the person who asked. Everything else that goes wrong is a
+ * fault of the program.
+ */
+public abstract sealed class Failure extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    private final List<String> faults;
+
+    private Failure(List<String> faults) {
+        super(String.join("\n", faults));
+        this.faults = List.copyOf(faults);
+    }
+
+    /** One line a fault: what, where, what to do. */
+    public List<String> faults() {
+        return faults;
+    }
+
+    /** The input breaks a rule; nothing was stored. */
+    public static final class BadInput extends Failure {
+        private static final long serialVersionUID = 1L;
+
+        /** One fault. */
+        public BadInput(String fault) {
+            super(List.of(fault));
+        }
+
+        /** Several faults, at least one. */
+        public BadInput(List<String> faults) {
+            super(faults);
+        }
+    }
+
+    /** What was asked for does not exist. */
+    public static final class NotFound extends Failure {
+        private static final long serialVersionUID = 1L;
+
+        /** Says what was looked for. */
+        public NotFound(String fault) {
+            super(List.of(fault));
+        }
+    }
+
+    /** The store cannot be opened or read. */
+    public static final class StoreUnusable extends Failure {
+        private static final long serialVersionUID = 1L;
+
+        /** Says which store, why, and what to do. */
+        public StoreUnusable(String fault) {
+            super(List.of(fault));
+        }
+
+        /** The same, with what led to it. */
+        public StoreUnusable(String fault, Throwable cause) {
+            super(List.of(fault));
+            initCause(cause);
+        }
+    }
+}

@@ -1,0 +1,218 @@
+package boardside.app.record;
+
+import boardside.app.json.Json;
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Change;
+import boardside.app.practice.Failure;
+import boardside.app.practice.Ids;
+import boardside.app.practice.Line;
+import boardside.app.practice.Round;
+import boardside.app.practice.Run;
+import boardside.app.practice.Session;
+import boardside.app.store.HistoryRows;
+import boardside.app.store.Transaction;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/** Keeps what corrections and deletions replace, and brings it back. Every change is kept as the thing before and after. */
+final class Corrections {
+    private final Ids ids;
+
+    Corrections(Ids ids) {
+        this.ids = ids;
+    }
+
+    /** Whether a run is deleted, as kept in the history. */
+    private record Deletion(boolean deleted) {}
+
+    private String keep(
+            Transaction rows, int player, Change.Kind kind, String subject, Object earlier, Object later, String now) {
+        String id = ids.next();
+        rows.history()
+                .add(
+                        player,
+                        new HistoryRows.Entry(id, now, kind, subject, Json.write(earlier), Json.write(later), false));
+        return id;
+    }
+
+    void keepRound(Transaction rows, int player, String run, Round earlier, Round later, String now) {
+        keep(rows, player, Change.Kind.ROUND, run, earlier, later, now);
+    }
+
+    void keepBag(Transaction rows, int player, BagSet earlier, BagSet later, String now) {
+        keep(rows, player, Change.Kind.BAG, later.id(), earlier, later, now);
+    }
+
+    /** Whether there was anything to change. */
+    boolean editRun(Transaction rows, int player, Run run, RunEdit edit, String now) {
+        RunEdit before = RunEdit.of(run);
+        if (before.equals(edit)) {
+            return false;
+        }
+        keep(rows, player, Change.Kind.RUN, run.id(), before, edit, now);
+        rows.runs().edit(player, run.id(), edit.note(), edit.opponent(), edit.warmUp());
+        return true;
+    }
+
+    /** Whether there was anything to change. */
+    boolean editSession(Transaction rows, int player, Session session, String note, String now) {
+        if (session.note().equals(note)) {
+            return false;
+        }
+        Session later = new Session(session.id(), session.startedAt(), session.day(), note);
+        keep(rows, player, Change.Kind.SESSION, session.id(), session, later, now);
+        rows.runs().note(player, session.id(), note);
+        return true;
+    }
+
+    String deleteRun(Transaction rows, int player, Run run, String now) {
+        rows.runs().delete(player, run.id(), now);
+        return keep(rows, player, Change.Kind.RUN_DELETED, run.id(), new Deletion(false), new Deletion(true), now);
+    }
+
+    void undo(Transaction rows, int player, String id, String now) {
+        HistoryRows.Entry entry =
+                rows.history().find(player, id).orElseThrow(() -> new Failure.NotFound("there is no change " + id));
+        if (entry.undone()) {
+            rows.rollBack();
+            return;
+        }
+        String subject = entry.subject();
+        switch (entry.kind()) {
+            case ROUND -> undoRound(rows, player, subject, Json.read(entry.earlier(), Round.class), now);
+            case RUN -> {
+                Run run = rows.runs().find(player, subject).orElseThrow();
+                editRun(rows, player, run, Json.read(entry.earlier(), RunEdit.class), now);
+            }
+            case RUN_DELETED -> {
+                boolean deleted = Json.read(entry.earlier(), Deletion.class).deleted();
+                rows.runs().delete(player, subject, deleted ? now : null);
+                keep(
+                        rows,
+                        player,
+                        Change.Kind.RUN_DELETED,
+                        subject,
+                        new Deletion(!deleted),
+                        new Deletion(deleted),
+                        now);
+            }
+            case SESSION ->
+                editSession(
+                        rows,
+                        player,
+                        rows.runs().session(player, subject).orElseThrow(),
+                        Json.read(entry.earlier(), Session.class).note(),
+                        now);
+            case BAG -> {
+                BagSet before = rows.players().bag(player, subject).orElseThrow();
+                BagSet after = Json.read(entry.earlier(), BagSet.class);
+                if (rows.players().bags(player).stream()
+                        .anyMatch(other ->
+                                other.name().equals(after.name()) && !other.id().equals(after.id()))) {
+                    throw new Failure.BadInput("the name \"" + after.name()
+                            + "\" has been given to another bag set; rename that one first");
+                }
+                keepBag(rows, player, before, after, now);
+                rows.players().put(player, after);
+            }
+        }
+        rows.history().undone(player, id, now);
+    }
+
+    private void undoRound(Transaction rows, int player, String run, Round earlier, String now) {
+        String newest = rows.rounds()
+                .find(player, run, earlier.number(), earlier.side())
+                .map(stored -> stored.round().op())
+                .orElse("");
+        Recording recording = new Recording(rows, player, this, now);
+        try {
+            recording.putRound(
+                    run,
+                    new Round(
+                            earlier.number(),
+                            earlier.side(),
+                            ids.nextAfter(newest),
+                            earlier.lines(),
+                            earlier.thrown()));
+        } catch (IllegalArgumentException e) {
+            throw new Failure.BadInput(String.valueOf(e.getMessage()));
+        }
+        recording.refresh();
+    }
+
+    /** A history entry in plain words. */
+    static Change told(HistoryRows.Entry entry) {
+        String says = switch (entry.kind()) {
+            case ROUND -> {
+                Round earlier = Json.read(entry.earlier(), Round.class);
+                Round later = Json.read(entry.later(), Round.class);
+                yield "round " + earlier.number() + ": before " + told(earlier) + ", after " + told(later);
+            }
+            case RUN -> told(Json.read(entry.earlier(), RunEdit.class), Json.read(entry.later(), RunEdit.class));
+            case RUN_DELETED -> Json.read(entry.later(), Deletion.class).deleted() ? "deleted" : "brought back";
+            case SESSION ->
+                "note before: \""
+                        + Json.read(entry.earlier(), Session.class).note() + "\", after: \""
+                        + Json.read(entry.later(), Session.class).note() + "\"";
+            case BAG -> told(Json.read(entry.earlier(), BagSet.class), Json.read(entry.later(), BagSet.class));
+        };
+        boolean ofRun = switch (entry.kind()) {
+            case ROUND, RUN, RUN_DELETED -> true;
+            case SESSION, BAG -> false;
+        };
+        return new Change(entry.id(), entry.at(), entry.kind(), ofRun ? entry.subject() : "", says, entry.undone());
+    }
+
+    private static String told(Round round) {
+        if (round.lines().isEmpty()) {
+            return "nothing";
+        }
+        int in = 0;
+        int on = 0;
+        boolean counted = true;
+        for (Line line : round.lines()) {
+            in += line.in() == null ? 0 : line.in();
+            on += line.on() == null ? 0 : line.on();
+            counted &= line.on() != null;
+        }
+        return counted
+                ? in + " in, " + on + " on, " + (round.bags() - in - on) + " off"
+                : in + " in of " + round.bags();
+    }
+
+    private static String told(RunEdit earlier, RunEdit later) {
+        List<String> parts = new ArrayList<>();
+        part(parts, "note", earlier.note(), later.note());
+        part(parts, "opponent", earlier.opponent(), later.opponent());
+        if (earlier.warmUp() != later.warmUp()) {
+            parts.add(later.warmUp() ? "now a warm-up" : "no longer a warm-up");
+        }
+        return String.join("; ", parts);
+    }
+
+    private static String told(BagSet earlier, BagSet later) {
+        List<String> parts = new ArrayList<>();
+        part(parts, "name", earlier.name(), later.name());
+        part(parts, "slow face", earlier.slowSpeed(), later.slowSpeed());
+        part(parts, "fast face", earlier.fastSpeed(), later.fastSpeed());
+        part(parts, "ounces", earlier.weight(), later.weight());
+        part(parts, "fill", earlier.fill(), later.fill());
+        part(parts, "note", earlier.note(), later.note());
+        if (earlier.retired() != later.retired()) {
+            parts.add(later.retired() ? "now retired" : "in use again");
+        }
+        return String.join("; ", parts);
+    }
+
+    private static void part(List<String> parts, String what, @Nullable Object earlier, @Nullable Object later) {
+        if (!Objects.equals(earlier, later)) {
+            parts.add(what + " before: \"" + shown(earlier) + "\", after: \"" + shown(later) + "\"");
+        }
+    }
+
+    private static String shown(@Nullable Object value) {
+        return value == null ? "" : value.toString();
+    }
+}

@@ -1,0 +1,256 @@
+package boardside.app.record;
+
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Line;
+import boardside.app.practice.Moment;
+import boardside.app.practice.Operation;
+import boardside.app.practice.Round;
+import boardside.app.practice.Run;
+import boardside.app.store.RoundRows;
+import boardside.app.store.Transaction;
+import boardside.engine.rules.Drill;
+import boardside.engine.rules.Face;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Applies operations within one transaction. */
+final class Recording {
+    private final Transaction rows;
+    private final int player;
+    private final Corrections corrections;
+    private final String now;
+    private final Set<String> touched = new LinkedHashSet<>();
+
+    Recording(Transaction rows, int player, Corrections corrections, String now) {
+        this.rows = rows;
+        this.player = player;
+        this.corrections = corrections;
+        this.now = now;
+    }
+
+    List<Applied> apply(List<Operation> operations) {
+        List<Applied> results = new ArrayList<>();
+        boolean changed = false;
+        for (Operation operation : operations) {
+            Applied result;
+            try {
+                if (operation.op().isBlank()) {
+                    throw new IllegalArgumentException("an operation needs an id; make it a UUID of version 7");
+                }
+                result = apply(operation) ? new Applied.Stored(operation.op()) : new Applied.Repeated(operation.op());
+            } catch (IllegalArgumentException e) {
+                result = new Applied.Refused(operation.op(), String.valueOf(e.getMessage()));
+            }
+            changed |= result instanceof Applied.Stored;
+            results.add(result);
+        }
+        if (!changed) {
+            rows.rollBack();
+        }
+        refresh();
+        return results;
+    }
+
+    /** Writes anew what is derived from the rounds touched. */
+    void refresh() {
+        for (String run : touched) {
+            rows.tallies().refresh(player, run, rounds(run));
+        }
+        touched.clear();
+    }
+
+    /** Whether something was stored. Every check comes before the first write. */
+    private boolean apply(Operation operation) {
+        if (operation instanceof Operation.NameBag name) {
+            return nameBag(name);
+        } else if (operation instanceof Operation.StartRun start) {
+            return startRun(start);
+        } else if (operation instanceof Operation.PutRound put) {
+            return putRound(put.run(), put.round());
+        } else if (operation instanceof Operation.ChangeSetup change) {
+            if (run(change.run()).setup().equals(change.setup())) {
+                return false;
+            }
+            rows.runs().setup(player, change.run(), change.setup());
+            return true;
+        } else if (operation instanceof Operation.FinishRun finish) {
+            Moment at = Moment.of(finish.at());
+            if (!run(finish.run()).open()) {
+                return false;
+            }
+            rows.runs().finish(player, finish.run(), at.text());
+            return true;
+        } else if (operation instanceof Operation.ReopenRun reopen) {
+            if (run(reopen.run()).open()) {
+                return false;
+            }
+            rows.runs().finish(player, reopen.run(), null);
+            return true;
+        }
+        throw new IllegalStateException("an operation of an unknown kind: " + operation);
+    }
+
+    private boolean nameBag(Operation.NameBag name) {
+        if (name.bag().isBlank()) {
+            throw new IllegalArgumentException("a bag set needs an id");
+        }
+        if (rows.players().bag(player, name.bag()).isPresent()) {
+            return false;
+        }
+        String wanted = name.name().strip();
+        if (wanted.isEmpty()) {
+            throw new IllegalArgumentException("a bag set needs a name");
+        }
+        Set<String> taken =
+                rows.players().bags(player).stream().map(BagSet::name).collect(Collectors.toSet());
+        // Named on a phone that was offline while another device took the name: rounds hang on it, so nothing is
+        // refused.
+        String free = wanted;
+        for (int i = 2; taken.contains(free); i++) {
+            free = wanted + " " + i;
+        }
+        rows.players().put(player, BagSet.named(name.bag(), free));
+        return true;
+    }
+
+    private boolean startRun(Operation.StartRun start) {
+        Moment at = Moment.of(start.startedAt());
+        if (start.run().isBlank() || start.session().isBlank()) {
+            throw new IllegalArgumentException("a run and its session each need an id");
+        }
+        if (rows.runs().find(player, start.run()).isPresent()) {
+            return false;
+        }
+        if (start.drill().needsGhost() && start.setup().ghost() == null) {
+            throw new IllegalArgumentException(
+                    "a " + start.drill().word() + " is thrown against a ghost; give its points a round, 0 to 12");
+        }
+        Integer game = start.game();
+        if (game != null && game < 1) {
+            throw new IllegalArgumentException("games are numbered from 1, not " + game);
+        }
+        Integer target = start.target() == null ? start.setup().target() : start.target();
+        if (target != null && !(target >= 1 && target <= 999)) {
+            throw new IllegalArgumentException("1 to 999 points to reach, not " + target);
+        }
+        checkBags(start.setup().bags());
+        if (rows.runs().session(player, start.session()).isEmpty()) {
+            rows.runs().addSession(player, start.session(), at, "");
+        }
+        rows.runs()
+                .add(
+                        player,
+                        new Run(
+                                start.run(),
+                                start.session(),
+                                start.drill(),
+                                start.startedAt(),
+                                start.warmUp(),
+                                start.opponent(),
+                                target,
+                                game,
+                                "",
+                                "",
+                                start.setup(),
+                                null,
+                                false,
+                                Run.Sum.NONE),
+                        at);
+        return true;
+    }
+
+    /**
+     * Sets a round, keeping what it replaces.
+     *
+     * @return whether anything changed
+     * @throws IllegalArgumentException if the round breaks a rule
+     */
+    boolean putRound(String runId, Round round) {
+        Run run = run(runId);
+        Optional<RoundRows.Stored> stored = rows.rounds().find(player, runId, round.number(), round.side());
+        if (stored.isPresent() && round.op().compareTo(stored.get().round().op()) <= 0) {
+            return false;
+        }
+        check(run, round);
+        boolean replaces = stored.isPresent()
+                && !stored.get().round().lines().isEmpty()
+                && !same(stored.get().round(), round);
+        if (replaces) {
+            corrections.keepRound(rows, player, runId, stored.get().round(), round, now);
+        }
+        boolean corrected = replaces || stored.isPresent() && stored.get().corrected();
+        rows.rounds().put(player, runId, round, corrected);
+        touched.add(runId);
+        return true;
+    }
+
+    private static boolean same(Round one, Round other) {
+        return new HashSet<>(one.lines()).equals(new HashSet<>(other.lines()))
+                && one.thrown().equals(other.thrown());
+    }
+
+    private void check(Run run, Round round) {
+        Drill drill = run.drill();
+        if (round.bags() > drill.mostBags()) {
+            throw new IllegalArgumentException("round " + round.number() + " has " + round.bags()
+                    + " bags of one side; a round of " + drill.word() + " has at most " + drill.mostBags());
+        }
+        Set<BagAndFace> keys = new HashSet<>();
+        for (Line line : round.lines()) {
+            if (!keys.add(new BagAndFace(line.bag(), line.face()))) {
+                throw new IllegalArgumentException(
+                        "round " + round.number() + " has two lines of one bag set and face; add them up");
+            }
+            if (line.in() == null && drill != Drill.CASUAL) {
+                throw new IllegalArgumentException(
+                        "round " + round.number() + " lacks the bags in; only casual throws need not be counted");
+            }
+            if (drill.needsGhost() && round.side().mine() && (line.ghost() == null || line.on() == null)) {
+                throw new IllegalArgumentException("round " + round.number() + " of a " + drill.word()
+                        + " needs the ghost's points and all bags counted in, on and off");
+            }
+            if (!line.at().isEmpty()) {
+                Moment.of(line.at());
+            }
+        }
+        checkBags(round.lines().stream()
+                .map(Line::bag)
+                .filter(bag -> !bag.isEmpty())
+                .toList());
+        if (drill.needsGhost()) {
+            GhostGame.check(run, rounds(run.id()), round);
+        }
+    }
+
+    private record BagAndFace(String bag, @Nullable Face face) {}
+
+    private void checkBags(List<String> bags) {
+        for (String bag : bags) {
+            if (rows.players().bag(player, bag).isEmpty()) {
+                throw new IllegalArgumentException("there is no bag set " + bag + "; name it first");
+            }
+        }
+    }
+
+    private Run run(String id) {
+        Run run = rows.runs()
+                .find(player, id)
+                .orElseThrow(() -> new IllegalArgumentException("there is no run " + id + "; start it first"));
+        if (run.deleted()) {
+            throw new IllegalArgumentException("the run was deleted; bring it back to go on with it");
+        }
+        return run;
+    }
+
+    private List<Round> rounds(String run) {
+        return rows.rounds().of(player, run).stream()
+                .map(RoundRows.Stored::round)
+                .toList();
+    }
+}

@@ -1,0 +1,441 @@
+package boardside.app.record;
+
+import boardside.app.json.Json;
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Change;
+import boardside.app.practice.DayCount;
+import boardside.app.practice.Failure;
+import boardside.app.practice.Ids;
+import boardside.app.practice.Operation;
+import boardside.app.practice.Player;
+import boardside.app.practice.Run;
+import boardside.app.practice.Session;
+import boardside.app.store.Database;
+import boardside.app.store.RoundRows;
+import boardside.app.store.RunRows;
+import boardside.app.store.Transaction;
+import boardside.engine.rules.Drill;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.security.SecureRandom;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The one door to what is recorded. Every method is one transaction: done and on disk when it returns, or not at all.
+ * Thread safe.
+ *
+ * <p>All throw {@link Failure.NotFound} for a player, run, session or change that does not exist.
+ */
+public final class Records implements AutoCloseable {
+    private static final int USUAL_OF = 20;
+    private static final int LATEST = 5;
+    private static final int LONGEST_NAME = 100;
+    private static final int MOST_SEARCH_WORDS = 8;
+
+    private final Database database;
+    private final InstantSource clock;
+    private final Ids ids;
+    private final Corrections corrections;
+
+    private Records(Database database, InstantSource clock, Ids ids) {
+        this.database = database;
+        this.clock = clock;
+        this.ids = ids;
+        this.corrections = new Corrections(ids);
+    }
+
+    /**
+     * Opens a store; a missing file is created.
+     *
+     * @param location path of an SQLite file, or a {@code jdbc:postgresql:} URL
+     * @throws Failure.StoreUnusable if it cannot be opened or was written by a newer program
+     */
+    public static Records open(String location) {
+        return open(location, InstantSource.system(), new Ids(InstantSource.system(), new SecureRandom()));
+    }
+
+    /** The same with a clock and ids of the caller's. */
+    public static Records open(String location, InstantSource clock, Ids ids) {
+        return new Records(Database.open(location), clock, ids);
+    }
+
+    /** Where the store lies unless told otherwise, by the process's environment variables. */
+    public static String defaultLocation(Map<String, String> environment) {
+        return Database.defaultLocation(environment);
+    }
+
+    /** The store's location as it may be shown. */
+    public String location() {
+        return database.location();
+    }
+
+    @Override
+    public void close() {
+        database.close();
+    }
+
+    // Players
+
+    /** All players, the first one made first. */
+    public List<Player> players() {
+        return database.read(rows -> rows.players().all());
+    }
+
+    /** A player by number. */
+    public Player player(int id) {
+        return database.read(rows -> player(rows, id));
+    }
+
+    /** A player by name. */
+    public Optional<Player> player(String name) {
+        return players().stream().filter(player -> player.name().equals(name)).findFirst();
+    }
+
+    /**
+     * Adds a player.
+     *
+     * @throws Failure.BadInput if the name is blank, too long or taken
+     */
+    public Player addPlayer(String name, Player.Hand hand, Player.Hand throwsFrom) {
+        return database.write(rows -> {
+            String checked = checkName("a player", name, rows.players().all(), Player::name, other -> false);
+            return rows.players().add(checked, hand, throwsFrom, now());
+        });
+    }
+
+    /** The first player; in an empty store, one called "Me" is made, so that the first throw needs no form. */
+    public Player firstPlayer() {
+        List<Player> players = players();
+        if (!players.isEmpty()) {
+            return players.get(0);
+        }
+        return database.write(rows -> rows.players().all().stream()
+                .findFirst()
+                .orElseGet(() -> rows.players().add("Me", Player.Hand.RIGHT, Player.Hand.LEFT, now())));
+    }
+
+    /**
+     * Sets a player's name, hand and side.
+     *
+     * @throws Failure.BadInput if the name is blank, too long or taken
+     */
+    public Player editPlayer(Player player) {
+        return database.write(rows -> {
+            player(rows, player.id());
+            String checked = checkName(
+                    "a player", player.name(), rows.players().all(), Player::name, other -> other.id() == player.id());
+            rows.players().edit(new Player(player.id(), checked, player.hand(), player.throwsFrom(), player.version()));
+            return player(rows, player.id());
+        });
+    }
+
+    /** A player's preferences, a JSON object. */
+    public String preferences(int player) {
+        return database.read(rows -> {
+            player(rows, player);
+            return rows.players().preferences(player);
+        });
+    }
+
+    /**
+     * Sets a player's preferences.
+     *
+     * @throws Failure.BadInput if the text is no JSON object
+     */
+    public void savePreferences(int player, String json) {
+        try {
+            if (!Json.read(json, JsonNode.class).isObject()) {
+                throw new Failure.BadInput("preferences are a JSON object, in braces");
+            }
+        } catch (IllegalArgumentException e) {
+            throw new Failure.BadInput("preferences: " + e.getMessage());
+        }
+        database.write(rows -> {
+            player(rows, player);
+            rows.players().preferences(player, json);
+            return player;
+        });
+    }
+
+    // Bag sets
+
+    /** A player's bag sets, those in use first. */
+    public List<BagSet> bags(int player) {
+        return database.read(rows -> {
+            player(rows, player);
+            return rows.players().bags(player);
+        });
+    }
+
+    /**
+     * Adds a bag set (its id unknown or empty) or edits one; an edit keeps the earlier version.
+     *
+     * @throws Failure.BadInput if the name is blank, too long or taken, or a number is out of its range
+     */
+    public BagSet saveBag(int player, BagSet bag) {
+        return database.write(rows -> {
+            change(rows, player);
+            String name = checkName(
+                    "a bag set",
+                    bag.name(),
+                    rows.players().bags(player),
+                    BagSet::name,
+                    other -> other.id().equals(bag.id()));
+            checkBag(bag);
+            BagSet checked = new BagSet(
+                    bag.id().isBlank() ? ids.next() : bag.id(),
+                    name,
+                    bag.slowSpeed(),
+                    bag.fastSpeed(),
+                    bag.weight(),
+                    bag.fill(),
+                    bag.note(),
+                    bag.retired());
+            Optional<BagSet> earlier = rows.players().bag(player, checked.id());
+            if (earlier.isPresent() && !earlier.get().equals(checked)) {
+                corrections.keepBag(rows, player, earlier.get(), checked, now());
+            }
+            rows.players().put(player, checked);
+            return checked;
+        });
+    }
+
+    private static void checkBag(BagSet bag) {
+        List<String> faults = new ArrayList<>();
+        for (Integer speed : Arrays.asList(bag.slowSpeed(), bag.fastSpeed())) {
+            if (speed != null && !(speed >= 1 && speed <= 10)) {
+                faults.add("a face's speed is 1 to 10, not " + speed);
+            }
+        }
+        Double weight = bag.weight();
+        if (weight != null && !(weight > 0 && weight <= 64)) {
+            faults.add("a bag weighs above 0 and at most 64 oz, not " + weight);
+        }
+        if (!faults.isEmpty()) {
+            throw new Failure.BadInput(faults);
+        }
+    }
+
+    // Recording
+
+    /**
+     * Applies operations in order, in one transaction; one that is refused does not lose the others.
+     *
+     * @param now told by the caller's clock, for the history
+     * @return one result an operation, in the same order
+     */
+    public List<Applied> apply(int player, List<Operation> operations, Instant now) {
+        return database.write(rows -> {
+            change(rows, player);
+            return new Recording(rows, player, corrections, now.toString()).apply(operations);
+        });
+    }
+
+    // Reading
+
+    /** A run with its rounds; empty if there is none, or it was deleted. */
+    public Optional<RunDetail> run(int player, String id) {
+        return database.read(rows -> rows.runs()
+                .find(player, id)
+                .filter(run -> !run.deleted())
+                .map(run -> new RunDetail(
+                        run,
+                        rows.runs().session(player, run.session()).orElseThrow(),
+                        rows.rounds().of(player, id).stream()
+                                .map(RoundRows.Stored::round)
+                                .filter(round -> !round.lines().isEmpty())
+                                .toList())));
+    }
+
+    /** The latest run that is still open. */
+    public Optional<Run> openRun(int player) {
+        return database.read(rows -> rows.runs().open(player));
+    }
+
+    /** The latest run, of a drill or (null) of any. */
+    public Optional<Run> lastRun(int player, @Nullable Drill drill) {
+        return database.read(rows -> rows.runs().last(player, drill));
+    }
+
+    /**
+     * What a run is measured against: finished, counted runs of the drill with as many rounds and a total.
+     *
+     * @param exceptRun id of a run to leave out, or empty
+     */
+    public Standing standing(int player, Drill drill, int rounds, String exceptRun) {
+        List<Standing.Result> results = new ArrayList<>();
+        for (RunRows.Result result : database.read(rows -> rows.runs().results(player, drill, rounds, exceptRun))) {
+            Integer total = drill == Drill.VOLUME ? (Integer) result.in() : result.points();
+            if (total != null && result.thrown() > 0) {
+                results.add(new Standing.Result(result.run(), result.day(), total, result.thrown()));
+            }
+        }
+        if (results.isEmpty()) {
+            return new Standing(0, null, null, List.of());
+        }
+        Comparator<Standing.Result> worth = drill == Drill.VOLUME
+                ? Comparator.comparingDouble(result -> (double) result.total() / result.thrown())
+                : Comparator.comparingInt(Standing.Result::total);
+        Standing.Result best = results.get(0);
+        for (Standing.Result result : results) {
+            best = worth.compare(result, best) > 0 ? result : best;
+        }
+        int[] latest = results.stream()
+                .limit(USUAL_OF)
+                .mapToInt(Standing.Result::total)
+                .sorted()
+                .toArray();
+        double usual = (latest[(latest.length - 1) / 2] + latest[latest.length / 2]) / 2.0;
+        return new Standing(
+                results.size(), best, usual, results.stream().limit(LATEST).toList());
+    }
+
+    /**
+     * A page of sessions, the newest first, each with its runs.
+     *
+     * @param search words that must all be found in notes, opponents, names of bag sets, drills or the day; may be empty
+     * @param page from 0
+     * @param size sessions a page, at least 1
+     */
+    public Journal journal(int player, String search, int page, int size) {
+        List<String> words = Arrays.stream(search.strip().split("\\s+"))
+                .filter(word -> !word.isEmpty())
+                .limit(MOST_SEARCH_WORDS)
+                .toList();
+        int from = Math.max(0, page);
+        return database.read(rows -> {
+            RunRows.Page found = rows.runs().sessions(player, words, from * size, size);
+            Map<String, List<Run>> runs =
+                    rows.runs().of(player, found.sessions()).stream().collect(Collectors.groupingBy(Run::session));
+            List<Journal.Entry> entries = found.sessions().stream()
+                    .map(session -> new Journal.Entry(session, runs.getOrDefault(session.id(), List.of())))
+                    .toList();
+            return new Journal(entries, found.total(), from, size);
+        });
+    }
+
+    /**
+     * Counts of the player's own bags by run and what was thrown how, for analyses; the earliest first.
+     *
+     * @param from yyyy-mm-dd, included, or null for the beginning
+     * @param to yyyy-mm-dd, included
+     */
+    public List<DayCount> dayCounts(int player, @Nullable String from, String to) {
+        return database.read(rows -> rows.tallies().days(player, from == null ? "" : from, to));
+    }
+
+    // Correcting
+
+    /** Sets a run's note, opponent and warm-up; the earlier version is kept. */
+    public Run editRun(int player, String run, RunEdit edit) {
+        return database.write(rows -> {
+            change(rows, player);
+            Run before = found(rows, player, run);
+            if (!corrections.editRun(rows, player, before, edit, now())) {
+                rows.rollBack();
+            }
+            return found(rows, player, run);
+        });
+    }
+
+    /** Sets a session's note; the earlier version is kept. */
+    public Session editSession(int player, String session, String note) {
+        return database.write(rows -> {
+            change(rows, player);
+            Session before = rows.runs()
+                    .session(player, session)
+                    .orElseThrow(() -> new Failure.NotFound("there is no session " + session));
+            if (!corrections.editSession(rows, player, before, note, now())) {
+                rows.rollBack();
+            }
+            return rows.runs().session(player, session).orElseThrow();
+        });
+    }
+
+    /**
+     * Deletes a run; it vanishes from everything but the history.
+     *
+     * @return id of the history entry, to undo it with
+     */
+    public String deleteRun(int player, String run, Instant now) {
+        return database.write(rows -> {
+            change(rows, player);
+            return corrections.deleteRun(rows, player, found(rows, player, run), now.toString());
+        });
+    }
+
+    /** Corrections and deletions of a run (also a deleted one), a session or a bag set, the latest first. */
+    public List<Change> changes(int player, String subject) {
+        return database.read(rows -> rows.history().on(player, subject).stream()
+                .map(Corrections::told)
+                .toList());
+    }
+
+    /**
+     * Brings back what was before a change, and keeps that as a change of its own. Undone already, nothing happens.
+     *
+     * @throws Failure.BadInput if what came later forbids it, such as rounds after a game's end
+     */
+    public void undo(int player, String changeId, Instant now) {
+        database.write(rows -> {
+            change(rows, player);
+            corrections.undo(rows, player, changeId, now.toString());
+            return player;
+        });
+    }
+
+    // Shared
+
+    private String now() {
+        return clock.instant().toString();
+    }
+
+    private static Player player(Transaction rows, int id) {
+        return rows.players().find(id).orElseThrow(() -> noPlayer(id));
+    }
+
+    private static void change(Transaction rows, int player) {
+        if (!rows.players().changed(player)) {
+            throw noPlayer(player);
+        }
+    }
+
+    private static Failure noPlayer(int id) {
+        return new Failure.NotFound("there is no player " + id);
+    }
+
+    private static Run found(Transaction rows, int player, String id) {
+        return rows.runs()
+                .find(player, id)
+                .filter(run -> !run.deleted())
+                .orElseThrow(() -> new Failure.NotFound("there is no run " + id));
+    }
+
+    private static <T> String checkName(
+            String what, String name, List<T> others, Function<T, String> nameOf, Predicate<T> itself) {
+        String stripped = name.strip();
+        if (stripped.isEmpty()) {
+            throw new Failure.BadInput(what + " needs a name");
+        }
+        if (stripped.length() > LONGEST_NAME || stripped.chars().anyMatch(Character::isISOControl)) {
+            throw new Failure.BadInput(
+                    "the name of " + what + " has at most " + LONGEST_NAME + " characters, in one line");
+        }
+        for (T other : others) {
+            if (nameOf.apply(other).equals(stripped) && !itself.test(other)) {
+                throw new Failure.BadInput("the name \"" + stripped + "\" is taken; give " + what + " another one");
+            }
+        }
+        return stripped;
+    }
+}

@@ -1,0 +1,254 @@
+package boardside.app.store;
+
+import boardside.app.practice.Failure;
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.sql.SQLException;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Function;
+import javax.sql.DataSource;
+import org.jdbi.v3.core.Jdbi;
+import org.jspecify.annotations.Nullable;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteDataSource;
+
+/**
+ * An open store: one SQLite file, or a PostgreSQL database. Thread safe.
+ *
+ * <p>SQLite: one connection writes, others read beside it (write-ahead log), so that a page never waits for a tap. What a
+ * write has returned is on disk ({@code synchronous=FULL}).
+ */
+public final class Database implements AutoCloseable {
+    private static final int READERS = 4;
+    private static final int BUSY_MILLIS = 20_000;
+    private static final String POSTGRES = "jdbc:postgresql:";
+
+    private final String location;
+    private final boolean sqlite;
+    private final HikariDataSource writer;
+    private final HikariDataSource reader;
+    private final Jdbi writing;
+    private final Jdbi reading;
+    private final ReentrantLock turn = new ReentrantLock(true);
+
+    private Database(String location, boolean sqlite, HikariDataSource writer, HikariDataSource reader) {
+        this.location = location;
+        this.sqlite = sqlite;
+        this.writer = writer;
+        this.reader = reader;
+        this.writing = Jdbi.create(writer);
+        this.reading = Jdbi.create(reader);
+    }
+
+    /**
+     * Where the store lies unless told otherwise: {@code boardside/boardside.db} in the user's data folder.
+     *
+     * @param environment the process's environment variables
+     */
+    public static String defaultLocation(Map<String, String> environment) {
+        String data = environment.getOrDefault("XDG_DATA_HOME", "");
+        // The XDG base directory specification: a path that is not absolute is to be ignored.
+        Path folder = data.startsWith("/")
+                ? Path.of(data)
+                : Path.of(environment.getOrDefault("HOME", System.getProperty("user.home")), ".local", "share");
+        return folder.resolve("boardside").resolve("boardside.db").toString();
+    }
+
+    /** Whether a location names a PostgreSQL database rather than a file. */
+    public static boolean isPostgres(String location) {
+        return location.startsWith(POSTGRES);
+    }
+
+    /**
+     * Opens a store, made or brought up to date if need be.
+     *
+     * @param location path of an SQLite file, or a {@code jdbc:postgresql:} URL
+     * @throws Failure.StoreUnusable if it cannot be opened or was written by a newer program
+     */
+    public static Database open(String location) {
+        boolean sqlite = !isPostgres(location);
+        if (sqlite && location.startsWith("jdbc:")) {
+            throw new Failure.StoreUnusable("the store " + location
+                    + " is of a kind unknown here; give the path of a file, or a URL that begins with " + POSTGRES);
+        }
+        String told = sqlite ? location : location.replaceAll("(?i)(password=)[^&]*", "$1...");
+        DataSource writeSource = null;
+        DataSource readSource = null;
+        if (sqlite) {
+            Path file = prepare(location);
+            writeSource = sqliteSource(file, SQLiteConfig.TransactionMode.IMMEDIATE);
+            readSource = sqliteSource(file, SQLiteConfig.TransactionMode.DEFERRED);
+        }
+        HikariDataSource writer = null;
+        try {
+            writer = pool(location, writeSource, sqlite ? 1 : READERS, false);
+            Schema.bringUpToDate(writer, told, sqlite);
+            return new Database(told, sqlite, writer, pool(location, readSource, READERS, true));
+        } catch (RuntimeException e) {
+            if (writer != null) {
+                writer.close();
+            }
+            throw e instanceof Failure ? e : unusable(told, e);
+        }
+    }
+
+    private static Failure unusable(String told, RuntimeException e) {
+        String why = e.getMessage();
+        for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SQLException) {
+                why = cause.getMessage();
+            }
+        }
+        String advice = String.valueOf(why).contains("SQLITE_NOTADB")
+                ? "this file is no SQLite database; give another path with --data"
+                : "check that it exists, that you may write there, and that the disk has room";
+        return new Failure.StoreUnusable("the store " + told + " cannot be opened: " + advice + " (" + why + ")", e);
+    }
+
+    private static Path prepare(String location) {
+        Path file = Path.of(location).toAbsolutePath();
+        if (location.isBlank() || location.contains("?") || Files.isDirectory(file)) {
+            throw new Failure.StoreUnusable("the store \"" + location
+                    + "\" cannot be opened: give the path of a file, without a question mark");
+        }
+        try {
+            boolean posix =
+                    FileSystems.getDefault().supportedFileAttributeViews().contains("posix");
+            Path folder = file.getParent();
+            if (folder != null && !Files.exists(folder)) {
+                Files.createDirectories(folder, mode(posix, "rwx------"));
+            }
+            if (!Files.exists(file)) {
+                Files.createFile(file, mode(posix, "rw-------"));
+            }
+        } catch (IOException e) {
+            throw new Failure.StoreUnusable(
+                    "the store " + file + " cannot be made: check that you may write there ("
+                            + e.getClass().getSimpleName() + ": " + e.getMessage() + ")",
+                    new UncheckedIOException(e));
+        }
+        return file;
+    }
+
+    private static FileAttribute<?>[] mode(boolean posix, String permissions) {
+        return posix
+                ? new FileAttribute<?>[] {
+                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(permissions))
+                }
+                : new FileAttribute<?>[0];
+    }
+
+    private static DataSource sqliteSource(Path file, SQLiteConfig.TransactionMode mode) {
+        SQLiteConfig config = new SQLiteConfig();
+        config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+        config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+        config.enforceForeignKeys(true);
+        config.setBusyTimeout(BUSY_MILLIS);
+        config.setTransactionMode(mode);
+        SQLiteDataSource source = new UnicodeLower(config);
+        source.setUrl("jdbc:sqlite:" + file);
+        return source;
+    }
+
+    private static HikariDataSource pool(
+            String location, @Nullable DataSource source, int connections, boolean readOnly) {
+        HikariConfig config = new HikariConfig();
+        config.setPoolName(readOnly ? "read" : "write");
+        config.setMaximumPoolSize(connections);
+        config.setMinimumIdle(1);
+        config.setConnectionTimeout(30_000);
+        if (source != null) {
+            config.setDataSource(source);
+            if (readOnly) {
+                config.setConnectionInitSql("pragma query_only = on");
+            }
+        } else {
+            config.setJdbcUrl(location);
+            config.setReadOnly(readOnly);
+            if (readOnly) {
+                config.setTransactionIsolation("TRANSACTION_REPEATABLE_READ");
+            }
+        }
+        return new HikariDataSource(config);
+    }
+
+    /** The location as it may be shown: passwords hidden. */
+    public String location() {
+        return location;
+    }
+
+    /** Whether the store is an SQLite file. */
+    public boolean sqlite() {
+        return sqlite;
+    }
+
+    /** Reads from one consistent state. */
+    public <T> T read(Function<Transaction, T> work) {
+        return reading.inTransaction(handle -> work.apply(new Transaction(handle)));
+    }
+
+    /**
+     * Writes in one transaction: all of it is on disk when this returns, or nothing if {@code work} threw or asked for
+     * {@link Transaction#rollBack()}.
+     */
+    public <T> T write(Function<Transaction, T> work) {
+        // Writers queue here, in order, rather than in SQLite's busy loop, which sleeps and is not fair.
+        if (sqlite) {
+            turn.lock();
+        }
+        try {
+            return writing.inTransaction(handle -> {
+                Transaction transaction = new Transaction(handle);
+                T result = work.apply(transaction);
+                if (transaction.rolledBack()) {
+                    handle.rollback();
+                }
+                return result;
+            });
+        } finally {
+            if (sqlite) {
+                turn.unlock();
+            }
+        }
+    }
+
+    @Override
+    public void close() {
+        reader.close();
+        writer.close();
+    }
+
+    /** SQLite's own {@code lower} knows ASCII only; names are searched in any script. */
+    private static final class UnicodeLower extends SQLiteDataSource {
+        UnicodeLower(SQLiteConfig config) {
+            super(config);
+        }
+
+        @Override
+        public org.sqlite.SQLiteConnection getConnection(@Nullable String user, @Nullable String password)
+                throws SQLException {
+            org.sqlite.SQLiteConnection connection = super.getConnection(user, password);
+            org.sqlite.Function.create(connection, "lower", new org.sqlite.Function() {
+                @Override
+                protected void xFunc() throws SQLException {
+                    String text = value_text(0);
+                    if (text == null) {
+                        result();
+                    } else {
+                        result(text.toLowerCase(Locale.ROOT));
+                    }
+                }
+            });
+            return connection;
+        }
+    }
+}

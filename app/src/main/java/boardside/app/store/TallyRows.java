@@ -1,0 +1,231 @@
+package boardside.app.store;
+
+import boardside.app.practice.DayCount;
+import boardside.app.practice.Line;
+import boardside.app.practice.Round;
+import boardside.app.practice.Run;
+import boardside.engine.rules.Approach;
+import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Conditions;
+import boardside.engine.rules.Drill;
+import boardside.engine.rules.Face;
+import boardside.engine.rules.Finish;
+import boardside.engine.rules.Setting;
+import boardside.engine.rules.Side;
+import boardside.engine.rules.Word;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.PreparedBatch;
+import org.jspecify.annotations.Nullable;
+
+/** Sums of a run, and counts of what was thrown how; derived from its rounds. */
+public final class TallyRows {
+    /** Columns of the counts of finishes, in the order of {@link Finish#values()}: f00, f01, ... */
+    private static final List<String> FINISHES = Finish.values().stream()
+            .map(finish -> "f" + finish.in() + finish.on())
+            .toList();
+
+    private static final List<String> COUNTS = Stream.concat(
+                    Stream.of("rounds", "thrown", "bags_in", "known", "known_in", "known_on"), FINISHES.stream())
+            .toList();
+
+    private static final List<String> KEYS =
+            List.of("player", "run", "side", "bag", "face", "approach", "board", "setting", "conditions");
+
+    private static final String INSERT = Stream.concat(KEYS.stream(), COUNTS.stream())
+            .collect(Collectors.collectingAndThen(
+                    Collectors.toList(),
+                    columns -> "insert into tally (" + String.join(", ", columns) + ") values (:"
+                            + String.join(", :", columns) + ")"));
+
+    private final Handle handle;
+
+    TallyRows(Handle handle) {
+        this.handle = handle;
+    }
+
+    private record Key(
+            Side side,
+            String bag,
+            @Nullable Face face,
+            @Nullable Approach approach,
+            BoardKind board,
+            Setting setting,
+            @Nullable Conditions conditions) {}
+
+    /** Writes anew what is derived from a run's rounds. */
+    public void refresh(int player, String run, List<Round> rounds) {
+        Run.Sum sum = sum(rounds);
+        handle.createUpdate("update run set rounds = :rounds, thrown = :thrown, bags_in = :in, points = :points"
+                        + " where player = :player and id = :run")
+                .bind("player", player)
+                .bind("run", run)
+                .bind("rounds", sum.rounds())
+                .bind("thrown", sum.thrown())
+                .bind("in", sum.in())
+                .bind("points", sum.points())
+                .execute();
+        handle.createUpdate("delete from tally where player = :player and run = :run")
+                .bind("player", player)
+                .bind("run", run)
+                .execute();
+        Map<Key, int[]> counts = counts(rounds);
+        if (counts.isEmpty()) {
+            return;
+        }
+        PreparedBatch batch = handle.prepareBatch(INSERT);
+        counts.forEach((key, count) -> {
+            batch.bind("player", player)
+                    .bind("run", run)
+                    .bind("side", key.side().word())
+                    .bind("bag", key.bag())
+                    .bind("face", RoundRows.word(key.face()))
+                    .bind("approach", RoundRows.word(key.approach()))
+                    .bind("board", key.board().word())
+                    .bind("setting", key.setting().word())
+                    .bind("conditions", RoundRows.word(key.conditions()));
+            for (int i = 0; i < count.length; i++) {
+                batch.bind(COUNTS.get(i), count[i]);
+            }
+            batch.add();
+        });
+        batch.execute();
+    }
+
+    /** Sums over the player's own sides. */
+    static Run.Sum sum(List<Round> rounds) {
+        int number = 0;
+        int thrown = 0;
+        int in = 0;
+        Integer points = 0;
+        for (Round round : rounds) {
+            if (!round.side().mine() || round.bags() == 0) {
+                continue;
+            }
+            number++;
+            thrown += round.bags();
+            for (Line line : round.lines()) {
+                in += line.in() == null ? 0 : line.in();
+            }
+            Integer more = round.points();
+            points = points == null || more == null ? null : (Integer) (points + more);
+        }
+        return new Run.Sum(number, thrown, in, points);
+    }
+
+    private static Map<Key, int[]> counts(List<Round> rounds) {
+        Map<Key, int[]> counts = new LinkedHashMap<>();
+        for (Round round : rounds) {
+            Finish finish = finish(round);
+            List<Line> lines = new ArrayList<>(round.lines());
+            lines.sort(Comparator.comparing(Line::bag).thenComparing(line -> RoundRows.word(line.face())));
+            for (Line line : lines) {
+                Integer in = line.in();
+                if (line.thrown() == 0 || in == null) {
+                    continue;
+                }
+                Key key = new Key(
+                        round.side(),
+                        line.bag(),
+                        line.face(),
+                        line.approach(),
+                        line.board(),
+                        line.setting(),
+                        line.conditions());
+                int[] count = counts.computeIfAbsent(key, made -> new int[COUNTS.size()]);
+                count[0]++;
+                count[1] += line.thrown();
+                count[2] += in;
+                Integer on = line.on();
+                if (on != null) {
+                    count[3] += line.thrown();
+                    count[4] += in;
+                    count[5] += on;
+                }
+                if (finish != null) {
+                    count[COUNTS.size() - FINISHES.size() + finish.index()]++;
+                    finish = null;
+                }
+            }
+        }
+        return counts;
+    }
+
+    /** How a full round of four ended, or null where it is none or was not fully counted. */
+    private static @Nullable Finish finish(Round round) {
+        int in = 0;
+        int on = 0;
+        for (Line line : round.lines()) {
+            if (line.in() == null || line.on() == null) {
+                return null;
+            }
+            in += line.in();
+            on += line.on();
+        }
+        return round.bags() == Finish.BAGS ? new Finish(in, on, Finish.BAGS - in - on) : null;
+    }
+
+    /**
+     * Counts of the player's own bags by run and what was thrown how, in drills that count, without warm-ups and deleted
+     * runs; the earliest day first.
+     *
+     * @param from yyyy-mm-dd, included
+     * @param to yyyy-mm-dd, included
+     */
+    public List<DayCount> days(int player, String from, String to) {
+        String sums = COUNTS.stream()
+                .map(column -> "sum(t." + column + ") as " + column)
+                .collect(Collectors.joining(", "));
+        return handle.createQuery("select r.day, r.id, r.drill, r.started_ms, t.bag, t.face, t.approach, t.board,"
+                        + " t.setting, t.conditions, " + sums
+                        + " from run r join tally t on t.player = r.player and t.run = r.id"
+                        + " where r.player = :player and r.day between :from and :to and r.deleted_at is null"
+                        + " and r.warm_up = 0 and r.drill in (<drills>) and t.side <> 'versus'"
+                        + " group by r.day, r.id, r.drill, r.started_ms, t.bag, t.face, t.approach, t.board, t.setting,"
+                        + " t.conditions order by r.day, r.started_ms, r.id, t.bag, t.face, t.approach, t.board,"
+                        + " t.setting, t.conditions")
+                .bind("player", player)
+                .bind("from", from)
+                .bind("to", to)
+                .bindList(
+                        "drills",
+                        Stream.of(Drill.values())
+                                .filter(Drill::counted)
+                                .map(Drill::word)
+                                .toList())
+                .map((row, context) -> dayCount(row))
+                .list();
+    }
+
+    private static DayCount dayCount(ResultSet row) throws SQLException {
+        List<Integer> finishes = new ArrayList<>(FINISHES.size());
+        for (String column : FINISHES) {
+            finishes.add(row.getInt(column));
+        }
+        return new DayCount(
+                row.getString("day"),
+                row.getString("id"),
+                Word.of(Drill.class, row.getString("drill")),
+                row.getString("bag"),
+                RoundRows.word(Face.class, row.getString("face")),
+                RoundRows.word(Approach.class, row.getString("approach")),
+                Word.of(BoardKind.class, row.getString("board")),
+                Word.of(Setting.class, row.getString("setting")),
+                RoundRows.word(Conditions.class, row.getString("conditions")),
+                row.getInt("rounds"),
+                row.getInt("thrown"),
+                row.getInt("bags_in"),
+                row.getInt("known"),
+                row.getInt("known_in"),
+                row.getInt("known_on"),
+                finishes);
+    }
+}
