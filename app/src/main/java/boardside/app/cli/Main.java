@@ -1,10 +1,26 @@
 package boardside.app.cli;
 
-/** Entry point. */
+import java.io.BufferedOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+
+/** Entry point of the process. */
 public final class Main {
     private Main() {}
 
+    /** Runs one command and exits with its status. */
     public static void main(String[] args) {
-        System.out.println("boardside");
+        PrintStream out = new PrintStream(
+                new BufferedOutputStream(new FileOutputStream(FileDescriptor.out)), false, StandardCharsets.UTF_8);
+        PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
+        boolean terminal = System.console() != null;
+        int status = new Cli(
+                        new Surroundings(out, err, System.in, System.getenv(), Clock.systemDefaultZone(), terminal))
+                .run(args);
+        out.flush();
+        System.exit(status);
     }
 }

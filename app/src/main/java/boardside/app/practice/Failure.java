@@ -16,6 +16,16 @@ public abstract sealed class Failure extends RuntimeException {
         this.faults = List.copyOf(faults);
     }
 
+    /** The kinds of failure, for those who answer each in their own way. */
+    public enum Kind {
+        BAD_INPUT,
+        NOT_FOUND,
+        STORE_UNUSABLE
+    }
+
+    /** What kind this one is. */
+    public abstract Kind kind();
+
     /** One line a fault: what, where, what to do. */
     public List<String> faults() {
         return faults;
@@ -24,6 +34,11 @@ public abstract sealed class Failure extends RuntimeException {
     /** The input breaks a rule; nothing was stored. */
     public static final class BadInput extends Failure {
         private static final long serialVersionUID = 1L;
+
+        @Override
+        public Kind kind() {
+            return Kind.BAD_INPUT;
+        }
 
         /** One fault. */
         public BadInput(String fault) {
@@ -40,6 +55,11 @@ public abstract sealed class Failure extends RuntimeException {
     public static final class NotFound extends Failure {
         private static final long serialVersionUID = 1L;
 
+        @Override
+        public Kind kind() {
+            return Kind.NOT_FOUND;
+        }
+
         /** Says what was looked for. */
         public NotFound(String fault) {
             super(List.of(fault));
@@ -49,6 +69,11 @@ public abstract sealed class Failure extends RuntimeException {
     /** The store cannot be opened or read. */
     public static final class StoreUnusable extends Failure {
         private static final long serialVersionUID = 1L;
+
+        @Override
+        public Kind kind() {
+            return Kind.STORE_UNUSABLE;
+        }
 
         /** Says which store, why, and what to do. */
         public StoreUnusable(String fault) {

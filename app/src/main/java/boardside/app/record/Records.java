@@ -69,6 +69,11 @@ public final class Records implements AutoCloseable {
         return new Records(Database.open(location), clock, ids);
     }
 
+    /** New ids for what is recorded here. */
+    public Ids ids() {
+        return ids;
+    }
+
     /** Where the store lies unless told otherwise, by the process's environment variables. */
     public static String defaultLocation(Map<String, String> environment) {
         return Database.defaultLocation(environment);
@@ -238,6 +243,27 @@ public final class Records implements AutoCloseable {
         return database.write(rows -> {
             change(rows, player);
             return new Recording(rows, player, corrections, now.toString()).apply(operations);
+        });
+    }
+
+    /**
+     * Applies operations in order, all of them or none.
+     *
+     * @throws Failure.BadInput with the message of every operation that was refused
+     */
+    public void applyAll(int player, List<Operation> operations, Instant now) {
+        database.write(rows -> {
+            change(rows, player);
+            List<String> faults = new ArrayList<>();
+            for (Applied applied : new Recording(rows, player, corrections, now.toString()).apply(operations)) {
+                if (applied instanceof Applied.Refused refused) {
+                    faults.add(refused.message());
+                }
+            }
+            if (!faults.isEmpty()) {
+                throw new Failure.BadInput(faults);
+            }
+            return player;
         });
     }
 

@@ -41,6 +41,11 @@ public final class Transaction {
         rolledBack = true;
     }
 
+    /** A setting of SQLite, for checks. */
+    String pragma(String name) {
+        return handle.createQuery("pragma " + name).mapTo(String.class).one();
+    }
+
     boolean rolledBack() {
         return rolledBack;
     }

@@ -1,0 +1,142 @@
+package boardside.app.cli;
+
+import boardside.app.practice.Failure;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Properties;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** The {@code boardside} command with all its subcommands. */
+public final class Cli {
+    /** The answer is yes, the work is done. */
+    public static final int DONE = 0;
+
+    /** The answer is no, nothing was found. */
+    public static final int NO = 1;
+
+    /** Wrong usage or bad input. */
+    public static final int WRONG = 2;
+
+    private final Surroundings surroundings;
+
+    /** A command in its surroundings. */
+    public Cli(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    /** Subcommands, in the order of the help. */
+    private static List<Callable<Integer>> commands(Context context) {
+        return List.of(new RecordCommand(context));
+    }
+
+    /**
+     * Runs one command line.
+     *
+     * @return the exit status
+     */
+    public int run(String... args) {
+        Context context = new Context(surroundings);
+        CommandLine line = new CommandLine(new Root(context));
+        commands(context).forEach(line::addSubcommand);
+        line.setOut(new PrintWriter(surroundings.out(), true, StandardCharsets.UTF_8));
+        line.setErr(new PrintWriter(surroundings.err(), true, StandardCharsets.UTF_8));
+        line.setParameterExceptionHandler((wrong, given) -> wrong(wrong));
+        line.setExecutionExceptionHandler((failed, command, given) -> failed(failed));
+        line.setUsageHelpWidth(100);
+        try {
+            return line.execute(args);
+        } finally {
+            context.close();
+        }
+    }
+
+    private int wrong(CommandLine.ParameterException e) {
+        surroundings.err().println(oneLine(e.getMessage()));
+        String command = e.getCommandLine().getCommandSpec().qualifiedName();
+        surroundings.err().println("See " + command + " --help.");
+        return WRONG;
+    }
+
+    private int failed(Exception e) {
+        if (!(e instanceof Failure failure)) {
+            surroundings.err().println("boardside failed, through no fault of yours: " + oneLine(e.toString()));
+            if (surroundings.environment().containsKey("BOARDSIDE_DEBUG")) {
+                e.printStackTrace(surroundings.err());
+            } else {
+                surroundings.err().println("Set BOARDSIDE_DEBUG=1 and try again to see where.");
+            }
+            return WRONG;
+        }
+        failure.faults().forEach(surroundings.err()::println);
+        return status(failure);
+    }
+
+    /** The exit status of a failure. */
+    static int status(Failure failure) {
+        return switch (failure.kind()) {
+            case NOT_FOUND -> NO;
+            case BAD_INPUT, STORE_UNUSABLE -> WRONG;
+        };
+    }
+
+    private static String oneLine(@Nullable String message) {
+        return message == null ? "" : message.strip().replaceAll("\\s*\\R\\s*", " ");
+    }
+
+    /** What {@code boardside} alone and the options of every command are. */
+    @Command(
+            name = "boardside",
+            versionProvider = Version.class,
+            scope = CommandLine.ScopeType.INHERIT,
+            mixinStandardHelpOptions = true,
+            synopsisSubcommandLabel = "COMMAND",
+            descriptionHeading = "%n",
+            parameterListHeading = "%n",
+            optionListHeading = "%nOptions:%n",
+            commandListHeading = "%nCommands (each with --help):%n",
+            footer = "%nExit status: 0 done, 1 the answer is no or nothing was found, 2 wrong usage or bad input.",
+            description = "Records cornhole practice at the boards and says honestly what it shows.")
+    static final class Root implements Callable<Integer> {
+        @CommandLine.Mixin
+        private final Context context;
+
+        @Spec
+        private @Nullable CommandSpec spec;
+
+        Root(Context context) {
+            this.context = context;
+        }
+
+        @Override
+        public Integer call() {
+            CommandLine line = java.util.Objects.requireNonNull(spec).commandLine();
+            throw new CommandLine.ParameterException(
+                    line,
+                    "say what to do: one of "
+                            + String.join(", ", line.getSubcommands().keySet()));
+        }
+    }
+
+    /** The version this program was built as. */
+    static final class Version implements CommandLine.IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            Properties properties = new Properties();
+            try (InputStream in = Cli.class.getResourceAsStream("/boardside/version.properties")) {
+                properties.load(in);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+            return new String[] {"boardside " + properties.getProperty("version")};
+        }
+    }
+}
