@@ -1,5 +1,6 @@
 package boardside.app.record;
 
+import boardside.app.account.Devices;
 import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Change;
@@ -87,6 +88,11 @@ public final class Records implements AutoCloseable {
     @Override
     public void close() {
         database.close();
+    }
+
+    /** Who may ask from elsewhere in the house. */
+    public Devices devices() {
+        return new Devices(database, clock);
     }
 
     // Players

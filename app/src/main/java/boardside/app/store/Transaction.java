@@ -36,6 +36,11 @@ public final class Transaction {
         return new HistoryRows(handle);
     }
 
+    /** Devices let in by a pairing code. */
+    public DeviceRows devices() {
+        return new DeviceRows(handle);
+    }
+
     /** Asks for everything done in this transaction to be dropped at its end. */
     public void rollBack() {
         rolledBack = true;

@@ -1,0 +1,65 @@
+package boardside.app.store;
+
+import boardside.app.practice.Device;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+
+/** Devices let in by a pairing code. */
+public final class DeviceRows {
+    private final Handle handle;
+
+    DeviceRows(Handle handle) {
+        this.handle = handle;
+    }
+
+    /** Devices that are let in, the newest first. */
+    public List<Device> all() {
+        return handle.createQuery("select * from device where revoked_at is null order by paired_at desc, id desc")
+                .map((row, context) -> device(row))
+                .list();
+    }
+
+    /** The device with that hash of its token, unless it was shut out. */
+    public Optional<Device> find(String tokenHash) {
+        return handle.createQuery("select * from device where token_hash = :hash and revoked_at is null")
+                .bind("hash", tokenHash)
+                .map((row, context) -> device(row))
+                .findOne();
+    }
+
+    private static Device device(ResultSet row) throws SQLException {
+        return new Device(
+                row.getString("id"), row.getString("name"), row.getString("paired_at"), row.getString("seen_at"));
+    }
+
+    /** Lets a device in. */
+    public void add(Device device, String tokenHash) {
+        handle.createUpdate("insert into device (id, token_hash, name, paired_at, seen_at)"
+                        + " values (:id, :hash, :name, :paired, :seen)")
+                .bind("id", device.id())
+                .bind("hash", tokenHash)
+                .bind("name", device.name())
+                .bind("paired", device.pairedAt())
+                .bind("seen", device.seenAt())
+                .execute();
+    }
+
+    /** Notes that it asked for something. */
+    public void seen(String id, String at) {
+        handle.createUpdate("update device set seen_at = :at where id = :id")
+                .bind("at", at)
+                .bind("id", id)
+                .execute();
+    }
+
+    /** Shuts a device out; nothing happens if it is out already. */
+    public void revoke(String id, String at) {
+        handle.createUpdate("update device set revoked_at = :at where id = :id and revoked_at is null")
+                .bind("at", at)
+                .bind("id", id)
+                .execute();
+    }
+}

@@ -1,0 +1,45 @@
+package boardside.app.web;
+
+import boardside.app.json.Json;
+import boardside.app.practice.Operation;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import org.jspecify.annotations.Nullable;
+
+/** Reads what pages send; {@code type} tells which operation it is. */
+final class OperationJson {
+    private static final JsonMapper MAPPER = (JsonMapper) Json.MAPPER.copy().addMixIn(Operation.class, Typed.class);
+
+    private OperationJson() {}
+
+    @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
+    @JsonSubTypes({
+        @JsonSubTypes.Type(value = Operation.NameBag.class, name = "bag"),
+        @JsonSubTypes.Type(value = Operation.StartRun.class, name = "run"),
+        @JsonSubTypes.Type(value = Operation.PutRound.class, name = "round"),
+        @JsonSubTypes.Type(value = Operation.ChangeSetup.class, name = "setup"),
+        @JsonSubTypes.Type(value = Operation.FinishRun.class, name = "finish"),
+        @JsonSubTypes.Type(value = Operation.ReopenRun.class, name = "reopen")
+    })
+    private interface Typed {}
+
+    /**
+     * A value that holds operations.
+     *
+     * @throws Refusal saying what is wrong with the text
+     */
+    static <T> T read(String text, Class<T> type) {
+        @Nullable T value;
+        try {
+            value = MAPPER.readValue(text, type);
+        } catch (JsonProcessingException e) {
+            throw new Refusal(400, "This is not what the interface takes: " + e.getOriginalMessage());
+        }
+        if (value == null) {
+            throw new Refusal(400, "This is not what the interface takes: null.");
+        }
+        return value;
+    }
+}

@@ -1,0 +1,110 @@
+package boardside.app.web;
+
+import boardside.app.json.Json;
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Operation;
+import boardside.app.practice.Player;
+import boardside.app.practice.Round;
+import boardside.app.practice.Run;
+import boardside.app.record.Applied;
+import boardside.app.record.RunDetail;
+import boardside.app.record.Standing;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Recording at the boards: the page, and where it sends what was tapped. */
+final class RunPage {
+    private static final int MOST_OPERATIONS = 500;
+
+    private final Web web;
+
+    RunPage(Web web) {
+        this.web = web;
+    }
+
+    /** What the page's script starts from. */
+    record Boot(
+            int player,
+            String token,
+            Run run,
+            List<Round> rounds,
+            List<BagName> bags,
+            @Nullable Standing standing) {}
+
+    record BagName(String id, String name) {}
+
+    /** What the script sends: everything it has not heard back about, oldest first. */
+    record Upload(int player, List<Operation> operations) {}
+
+    record Answer(List<Result> results) {}
+
+    record Result(String op, String result, String message) {}
+
+    void show(Context ctx) {
+        Player player = web.player(ctx);
+        RunDetail detail = web.run(player, ctx.pathParam("id"));
+        Run run = detail.run();
+        Integer rounds = run.setup().rounds();
+        Boot boot = new Boot(
+                player.id(),
+                web.guard().token(ctx),
+                run,
+                detail.rounds(),
+                web.records().bags(player.id()).stream()
+                        .filter(bag -> !bag.retired() || run.setup().bags().contains(bag.id()))
+                        .map(RunPage::name)
+                        .toList(),
+                rounds == null ? null : web.records().standing(player.id(), run.drill(), rounds, run.id()));
+        web.show(
+                ctx,
+                "run",
+                web.texts().of("drill." + run.drill().word()),
+                Map.of(
+                        "setup", run.setup(),
+                        "run", Json.write(boot),
+                        "texts",
+                                Json.write(web.texts()
+                                        .startingWith(
+                                                "run.",
+                                                "face.",
+                                                "approach.",
+                                                "board.",
+                                                "conditions.",
+                                                "setting.",
+                                                "outcome.",
+                                                "miss."))));
+    }
+
+    private static BagName name(BagSet bag) {
+        return new BagName(bag.id(), bag.name());
+    }
+
+    /** Stores what was sent and says of each operation what became of it, once it is on disk. */
+    void receive(Context ctx) {
+        Upload upload = OperationJson.read(ctx.body(), Upload.class);
+        if (upload.operations() == null || upload.operations().size() > MOST_OPERATIONS) {
+            throw new Refusal(400, "Send 1 to " + MOST_OPERATIONS + " operations at a time.");
+        }
+        Player player = web.mayRecordFor(upload.player());
+        List<Applied> applied = web.records().apply(player.id(), upload.operations(), web.now());
+        web.answer(ctx, new Answer(applied.stream().map(RunPage::result).toList()));
+    }
+
+    private static Result result(Applied applied) {
+        if (applied instanceof Applied.Stored stored) {
+            return new Result(stored.op(), "stored", "");
+        }
+        if (applied instanceof Applied.Repeated repeated) {
+            return new Result(repeated.op(), "repeated", "");
+        }
+        Applied.Refused refused = (Applied.Refused) applied;
+        return new Result(refused.op(), "refused", refused.message());
+    }
+
+    /** The token for this visitor, for a page that outlived its cookie. */
+    void token(Context ctx) {
+        web.answer(ctx, Map.of("token", web.guard().token(ctx)));
+    }
+}

@@ -1,0 +1,208 @@
+package boardside.app.web;
+
+import boardside.app.json.Json;
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Ids;
+import boardside.app.practice.Operation;
+import boardside.app.practice.Player;
+import boardside.app.practice.Run;
+import boardside.app.practice.Setup;
+import boardside.app.record.Applied;
+import boardside.app.record.Records;
+import boardside.app.record.RunDetail;
+import boardside.engine.rules.Drill;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import io.javalin.http.Context;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** What pages share: records, wording, templates, and who is asking. */
+final class Web {
+    static final String PLAYER = "boardside-player";
+    static final String LOOK = "boardside-look";
+
+    /** A pause longer than this begins a new session. */
+    private static final Duration SESSION_GAP = Duration.ofHours(3);
+
+    private final Records records;
+    private final TemplateEngine templates;
+    private final Texts texts;
+    private final Guard guard;
+    private final ServerOptions options;
+    private final Clock clock;
+    private final Ids ids;
+
+    Web(Records records, TemplateEngine templates, Texts texts, Guard guard, ServerOptions options, Clock clock) {
+        this.records = records;
+        this.templates = templates;
+        this.texts = texts;
+        this.guard = guard;
+        this.options = options;
+        this.clock = clock;
+        this.ids = new Ids(clock, new SecureRandom());
+    }
+
+    Records records() {
+        return records;
+    }
+
+    Texts texts() {
+        return texts;
+    }
+
+    Guard guard() {
+        return guard;
+    }
+
+    ServerOptions options() {
+        return options;
+    }
+
+    Describe describe() {
+        return new Describe(texts);
+    }
+
+    Instant now() {
+        return clock.instant();
+    }
+
+    /** Whose records this device shows: the chosen player, else the first. */
+    Player player(Context ctx) {
+        String chosen = ctx.cookie(PLAYER);
+        if (chosen != null) {
+            for (Player player : records.players()) {
+                if (String.valueOf(player.id()).equals(chosen)) {
+                    return player;
+                }
+            }
+        }
+        return records.firstPlayer();
+    }
+
+    /**
+     * The player a page recorded for, who may not be the one chosen since.
+     *
+     * @throws Refusal if there is no such player here
+     */
+    Player mayRecordFor(int id) {
+        return records.players().stream()
+                .filter(player -> player.id() == id)
+                .findFirst()
+                .orElseThrow(() -> new Refusal(404, "There is no player " + id + " in this store."));
+    }
+
+    Look look(Context ctx) {
+        return Look.of(ctx.cookie(LOOK));
+    }
+
+    /** A run with its rounds. */
+    RunDetail run(Player player, String id) {
+        return records.run(player.id(), id)
+                .orElseThrow(() -> new Refusal(
+                        404, "There is no run \"" + id + "\" of " + player.name() + ". It may have been deleted."));
+    }
+
+    Map<String, String> bagNames(int player) {
+        return records.bags(player).stream().collect(Collectors.toMap(BagSet::id, BagSet::name));
+    }
+
+    /** How the next run of a drill starts: as the last one was left. */
+    Setup nextSetup(int player, Drill drill) {
+        return records.lastRun(player, drill).map(Run::setup).orElseGet(() -> Setups.first(drill));
+    }
+
+    /** The id of the bag set with that name, made if new. */
+    String bagNamed(int player, String name) {
+        return records.bags(player).stream()
+                .filter(bag -> bag.name().equals(name))
+                .findFirst()
+                .map(BagSet::id)
+                .orElseGet(() ->
+                        records.saveBag(player, BagSet.named(ids.next(), name)).id());
+    }
+
+    /** Starts a run in the session under way, or in a new one; returns its id. */
+    String startRun(Player player, Drill drill, Setup setup, boolean warmUp) {
+        OffsetDateTime start = OffsetDateTime.now(clock).truncatedTo(ChronoUnit.SECONDS);
+        String session = records.lastRun(player.id(), null)
+                .filter(last -> within(last.startedAt(), start))
+                .map(Run::session)
+                .orElseGet(() -> ids.next());
+        String run = ids.next();
+        Operation operation = new Operation.StartRun(
+                ids.next(),
+                run,
+                session,
+                drill,
+                start.format(DateTimeFormatter.ISO_OFFSET_DATE_TIME),
+                warmUp,
+                "",
+                setup.target(),
+                null,
+                setup);
+        Applied applied = records.apply(player.id(), List.of(operation), now()).get(0);
+        if (applied instanceof Applied.Refused refused) {
+            throw new Refusal(422, refused.message());
+        }
+        return run;
+    }
+
+    private static boolean within(String last, OffsetDateTime now) {
+        Duration since = Duration.between(OffsetDateTime.parse(last), now);
+        return !since.isNegative() && since.compareTo(SESSION_GAP) < 0;
+    }
+
+    /** Shows a page from a template. */
+    void show(Context ctx, String template, String title, Map<String, ?> values) {
+        Map<String, @Nullable Object> model = new HashMap<>(values);
+        model.put("page", page(ctx, title));
+        StringOutput out = new StringOutput(16 * 1024);
+        templates.render(template + ".jte", model, out);
+        ctx.html(out.toString());
+    }
+
+    private Page page(Context ctx, String title) {
+        String said = ctx.queryParam("said");
+        String key = "said." + Objects.requireNonNullElse(said, "");
+        return new Page(
+                texts,
+                title,
+                ctx.path(),
+                guard.token(ctx),
+                look(ctx),
+                options.demo(),
+                player(ctx),
+                texts.has(key) ? texts.of(key) : null);
+    }
+
+    /** Answers as JSON. */
+    void answer(Context ctx, Object value) {
+        ctx.contentType("application/json; charset=utf-8").result(Json.write(value));
+    }
+
+    /** Says what could not be done: as JSON to a script, else as a page. */
+    void fault(Context ctx, int status, String message) {
+        ctx.status(status);
+        if (ctx.path().startsWith("/api/")) {
+            answer(ctx, Map.of("message", message));
+        } else {
+            Page page = new Page(
+                    texts, texts.of("fault.title"), "", guard.token(ctx), look(ctx), options.demo(), null, null);
+            StringOutput out = new StringOutput();
+            templates.render("fault.jte", Map.of("page", page, "message", message), out);
+            ctx.html(out.toString());
+        }
+    }
+}

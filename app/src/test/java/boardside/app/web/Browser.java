@@ -1,0 +1,128 @@
+package boardside.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boardside.app.record.Records;
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.Rule;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A real Chromium at phone size before a real server with an empty store of its own. */
+@Tag("browser")
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+abstract class Browser {
+    static final int WIDTH = 360;
+    static final int HEIGHT = 740;
+
+    @TempDir
+    Path folder;
+
+    Records records;
+    Server server;
+    BrowserContext phone;
+    Page page;
+    final List<String> scriptFaults = new ArrayList<>();
+
+    private Playwright playwright;
+    private com.microsoft.playwright.Browser chromium;
+
+    @BeforeAll
+    void launch() {
+        playwright = Playwright.create(
+                new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        chromium = playwright
+                .chromium()
+                .launch(new BrowserType.LaunchOptions()
+                        .setExecutablePath(executable())
+                        .setArgs(List.of(
+                                "--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking")));
+    }
+
+    private static Path executable() {
+        String told = System.getenv("BOARDSIDE_CHROMIUM");
+        return Stream.of(told, "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome")
+                .filter(path -> path != null && Files.isExecutable(Path.of(path)))
+                .findFirst()
+                .map(Path::of)
+                .orElseThrow(() -> new IllegalStateException(
+                        "the browser tests need Chromium: install it, or name it in BOARDSIDE_CHROMIUM"));
+    }
+
+    @AfterAll
+    void quit() {
+        chromium.close();
+        playwright.close();
+    }
+
+    @BeforeEach
+    void open() {
+        records = Records.open(folder.resolve("store.db").toString());
+        server = Server.start(records, ServerOptions.local(0), Clock.systemDefaultZone());
+        phone = newPhone();
+        page = newPage(phone);
+    }
+
+    @AfterEach
+    void close() {
+        phone.close();
+        server.close();
+        records.close();
+        assertThat(scriptFaults).as("faults of scripts").isEmpty();
+    }
+
+    BrowserContext newPhone() {
+        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize(WIDTH, HEIGHT)
+                .setDeviceScaleFactor(2)
+                .setHasTouch(true)
+                .setIsMobile(true));
+    }
+
+    Page newPage(BrowserContext context) {
+        Page opened = context.newPage();
+        opened.setDefaultTimeout(10_000);
+        opened.onPageError(scriptFaults::add);
+        return opened;
+    }
+
+    String url(String path) {
+        return "http://127.0.0.1:" + server.port() + path;
+    }
+
+    /** Fails where axe finds something serious or critical. */
+    void assertAccessible() {
+        List<String> found = new AxeBuilder(page)
+                .analyze().getViolations().stream()
+                        .filter(rule -> List.of("serious", "critical").contains(rule.getImpact()))
+                        .map(Browser::told)
+                        .toList();
+        assertThat(found).as("accessibility of " + page.url()).isEmpty();
+    }
+
+    private static String told(Rule rule) {
+        return rule.getId() + ": " + rule.getHelp() + " "
+                + rule.getNodes().stream().map(node -> node.getHtml()).toList();
+    }
+
+    /** A picture of the page for a person to look at, in the build's folder. */
+    void picture(String name) {
+        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "pictures", name + ".png")));
+    }
+}
