@@ -1,0 +1,141 @@
+package boardside;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Instant;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The launcher, in a house of its own, with a Java and a Maven that only tell what they were asked. */
+class LauncherTest {
+    private static final Instant BUILT = Instant.parse("2026-06-01T18:00:00Z");
+
+    @TempDir
+    Path folder;
+
+    private Path home;
+    private Path tools;
+    private Path jar;
+
+    private record Ran(int status, String out, String err) {}
+
+    @BeforeEach
+    void lay() throws Exception {
+        home = Files.createDirectories(folder.resolve("a house"));
+        tools = Files.createDirectories(folder.resolve("bin"));
+        jar = home.resolve("app/target/boardside.jar");
+        Files.copy(Path.of("..", "boardside"), home.resolve("boardside"));
+        script(home.resolve("mvnw"), "echo maven \"$@\"; touch app/target/boardside.jar");
+        for (String source :
+                List.of("pom.xml", "app/pom.xml", "engine/pom.xml", "app/src/main/A", "engine/src/main/B")) {
+            Files.createDirectories(home.resolve(source).getParent());
+            Files.writeString(home.resolve(source), "");
+        }
+        for (String tool : List.of("dirname", "readlink", "sed", "head", "tail", "find", "mkdir", "touch")) {
+            Path found = Stream.of("/usr/bin", "/bin")
+                    .map(bin -> Path.of(bin, tool))
+                    .filter(Files::exists)
+                    .findFirst()
+                    .orElseThrow();
+            script(tools.resolve(tool), "exec " + found + " \"$@\"");
+        }
+    }
+
+    private void java(String version) throws IOException {
+        script(
+                tools.resolve("java"),
+                "if [ \"$1\" = -version ]; then echo 'openjdk version \"" + version
+                        + "\" 2026-01-01' >&2; else echo java \"$@\"; fi");
+        script(folder.resolve("bin/javac"), "exit 1");
+    }
+
+    private static void script(Path file, String body) throws IOException {
+        Files.deleteIfExists(file);
+        Files.writeString(file, "#!/bin/sh\n" + body + "\n");
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rwxr-xr-x"));
+    }
+
+    private void built() throws IOException {
+        Files.createDirectories(jar.getParent());
+        Files.writeString(jar, "");
+        try (Stream<Path> all = Files.walk(home)) {
+            for (Path path : all.toList()) {
+                Files.setLastModifiedTime(path, FileTime.from(BUILT.minusSeconds(60)));
+            }
+        }
+        Files.setLastModifiedTime(jar, FileTime.from(BUILT));
+    }
+
+    private Ran run(String... arguments) throws Exception {
+        ProcessBuilder builder = new ProcessBuilder(
+                Stream.concat(Stream.of(home.resolve("boardside").toString()), Stream.of(arguments))
+                        .toList());
+        builder.environment().clear();
+        builder.environment().put("PATH", tools.toString());
+        Path out = folder.resolve("out");
+        Path err = folder.resolve("err");
+        builder.redirectOutput(out.toFile()).redirectError(err.toFile());
+        Process process = builder.start();
+        assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        return new Ran(process.exitValue(), Files.readString(out), Files.readString(err));
+    }
+
+    @Test
+    void withoutJavaItSaysWhatToInstall() throws Exception {
+        built();
+        Ran none = run("--version");
+        assertThat(none.status()).isEqualTo(2);
+        assertThat(none.out()).isEmpty();
+        assertThat(none.err()).contains("needs Java 17 or later.").contains("openjdk-17-jdk");
+        java("11.0.2");
+        assertThat(run("--version").err()).contains("needs Java 17 or later, and found only Java 11.");
+        java("1.8.0_301");
+        assertThat(run("--version").status()).isEqualTo(2);
+    }
+
+    @Test
+    void builtHouseJustRuns() throws Exception {
+        built();
+        java("17.0.15");
+        Ran ran = run("record", "two words");
+        assertThat(ran.status()).isZero();
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out()).startsWith("java ").endsWith("-jar " + jar + " record two words\n");
+        assertThat(ran.out()).doesNotContain("--enable-native-access");
+        java("25");
+        assertThat(run("record").out()).contains("--enable-native-access=ALL-UNNAMED");
+    }
+
+    @Test
+    void buildsOnFirstUseAndWhenASourceIsNewer() throws Exception {
+        java("17.0.15");
+        Ran first = run("--version");
+        assertThat(first.err()).contains("Building Boardside");
+        assertThat(first.out()).startsWith("java ");
+        assertThat(Files.readString(home.resolve("app/target/build.log"))).startsWith("maven -B");
+        built();
+        assertThat(run("--version").err()).isEmpty();
+        Files.setLastModifiedTime(home.resolve("engine/src/main/B"), FileTime.from(BUILT.plusSeconds(1)));
+        assertThat(run("--version").err()).contains("Building Boardside");
+        assertThat(run("--version").err()).isEmpty();
+    }
+
+    @Test
+    void failedBuildSaysWhy() throws Exception {
+        java("17.0.15");
+        script(home.resolve("mvnw"), "echo 'line 3 is wrong'; exit 1");
+        Ran ran = run("--version");
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.out()).isEmpty();
+        assertThat(ran.err()).contains("line 3 is wrong").contains("build.log");
+    }
+}
