@@ -110,7 +110,16 @@ function drawScore() {
   const planned = model.setup.rounds;
   $("where").textContent = planned === null ? t("run.where.open", next)
     : t("run.where.of", Math.min(next, planned), planned);
-  $("needed").textContent = model.bySets ? t("run.bags.in", sums.in, sums.thrown) : needed(sums);
+  if (model.bySets) $("needed").textContent = sums.thrown === 0 ? "" : t("run.bags.in", sums.in, sums.thrown);
+  else $("needed").textContent = needed(sums);
+  $("against").textContent = against();
+}
+
+// The best and the usual to measure against.
+function against() {
+  const { best, usual } = model.standing ?? {};
+  if (!best) return "";
+  return model.bySets ? t("run.against.bags", best.total, best.thrown) : t("run.against", best.total, one(usual));
 }
 
 function neededInGame(game) {
@@ -168,8 +177,30 @@ function drawRounds() {
   list.scrollLeft = list.scrollWidth;
 }
 
+// What a button does, so that the one that had the keyboard's focus has it again after the entry is drawn anew.
+function sameButton(button) {
+  const set = button.closest("[data-set]");
+  const within = set ? `[data-set="${set.dataset.set}"] ` : "";
+  for (const name of ["finish", "outcome", "count"]) {
+    if (name in button.dataset) return `${within}[data-${name}="${button.dataset[name]}"]`;
+  }
+  return button.id ? `#${button.id}` : null;
+}
+
 function drawEntry() {
   const entry = $("entry");
+  const focused = entry.contains(document.activeElement) ? sameButton(document.activeElement) : null;
+  const hadFocus = entry.contains(document.activeElement);
+  fillEntry(entry);
+  if (hadFocus) {
+    const again = (focused && entry.querySelector(`${focused}:not(:disabled)`)) || entry.querySelector("button, a");
+    again?.focus({ preventScroll: true });
+  }
+  $("mode").hidden = model.bySets || model.over() || correcting !== null;
+  $("mode").textContent = t(model.setup.bagByBag ? "run.mode.round" : "run.mode.bag");
+}
+
+function fillEntry(entry) {
   entry.classList.toggle("correcting", correcting !== null);
   if (correcting !== null) {
     entry.replaceChildren(...correctionEntry());
@@ -182,8 +213,6 @@ function drawEntry() {
   } else {
     entry.replaceChildren(picker((finish) => record(() => model.putRound(model.nextNumber(), [model.line(model.sets[0], finish)]))));
   }
-  $("mode").hidden = model.bySets || model.over() || correcting !== null;
-  $("mode").textContent = t(model.setup.bagByBag ? "run.mode.round" : "run.mode.bag");
 }
 
 // The 15 finishes: a row for each number in, a column for each number on.
@@ -262,7 +291,7 @@ function correctionEntry() {
     correcting = null;
     changed(false);
   };
-  const parts = [el("div", { class: "row" }, el("strong", {}, t("run.correcting", correcting.number)),
+  const parts = [el("div", { class: "correcting-head" }, el("strong", {}, t("run.correcting", correcting.number)),
     el("button", { type: "button", class: "plain", click: stop }, t("run.correct.leave")))];
   round.lines.forEach((line, index) => {
     if (model.bySets) parts.push(el("h2", {}, model.bagName(line.bag) || t("run.set.unnamed")));
