@@ -35,7 +35,7 @@ public final class Cli {
 
     /** Subcommands, in the order of the help. */
     private static List<Callable<Integer>> commands(Context context) {
-        return List.of(new RecordCommand(context));
+        return List.of(new RecordCommand(context), new ServeCommand(context));
     }
 
     /**

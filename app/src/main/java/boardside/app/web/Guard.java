@@ -13,6 +13,7 @@ import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -42,6 +43,16 @@ final class Guard {
             "base-uri 'none'",
             "frame-ancestors 'none'");
 
+    /** Headers of every answer, whatever becomes of the request. */
+    static final Map<String, String> HEADERS = Map.of(
+            "Content-Security-Policy", POLICY,
+            "X-Content-Type-Options", "nosniff",
+            "Referrer-Policy", "same-origin",
+            "Cross-Origin-Opener-Policy", "same-origin",
+            "Cross-Origin-Resource-Policy", "same-origin",
+            "Permissions-Policy", "camera=(), microphone=(), geolocation=()",
+            "Cache-Control", "no-store");
+
     private final SecureRandom random = new SecureRandom();
     private final Set<String> hosts;
     private final boolean secure;
@@ -53,15 +64,9 @@ final class Guard {
         this.devices = devices;
     }
 
-    /** Headers for every answer, whatever becomes of the request. */
+    /** Puts the headers of every answer. */
     static void headers(Context ctx) {
-        ctx.header("Content-Security-Policy", POLICY)
-                .header("X-Content-Type-Options", "nosniff")
-                .header("Referrer-Policy", "same-origin")
-                .header("Cross-Origin-Opener-Policy", "same-origin")
-                .header("Cross-Origin-Resource-Policy", "same-origin")
-                .header("Permissions-Policy", "camera=(), microphone=(), geolocation=()")
-                .header("Cache-Control", "no-store");
+        HEADERS.forEach(ctx::header);
     }
 
     /** Lets the request through or throws a {@link Refusal}. */

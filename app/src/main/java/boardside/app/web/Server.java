@@ -10,6 +10,10 @@ import java.time.Clock;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.eclipse.jetty.server.Request;
+import org.eclipse.jetty.server.Response;
+import org.eclipse.jetty.server.handler.ErrorHandler;
+import org.eclipse.jetty.util.Callback;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -20,10 +24,12 @@ public final class Server implements AutoCloseable {
 
     private final Javalin javalin;
     private final ServerOptions options;
+    private final int port;
 
-    private Server(Javalin javalin, ServerOptions options) {
+    private Server(Javalin javalin, ServerOptions options, int port) {
         this.javalin = javalin;
         this.options = options;
+        this.port = port;
     }
 
     /**
@@ -32,6 +38,16 @@ public final class Server implements AutoCloseable {
      * @throws Failure.BadInput if the port is taken
      */
     public static Server start(Records records, ServerOptions options, Clock clock) {
+        Port port = Port.bind(options.port(), options.lan());
+        try {
+            return start(records, options, clock, port);
+        } catch (RuntimeException e) {
+            port.release();
+            throw e;
+        }
+    }
+
+    private static Server start(Records records, ServerOptions options, Clock clock, Port port) {
         Devices devices = records.devices();
         Set<String> hosts = new HashSet<>(Set.of("localhost", "127.0.0.1", "[::1]"));
         Guard guard = new Guard(hosts, options.tls() != null, devices);
@@ -43,7 +59,8 @@ public final class Server implements AutoCloseable {
             config.startup.showJavalinBanner = false;
             config.http.maxRequestSize = MOST_BYTES;
             config.concurrency.useVirtualThreads = false;
-            config.jetty.host = "127.0.0.1";
+            config.jetty.addConnector(port::connector);
+            config.jetty.modifyServer(server -> server.setErrorHandler(new PlainErrors()));
             config.routes.before(Guard::headers);
             for (Route route : routes) {
                 config.routes.addHttpHandler(route.method(), route.path(), ctx -> {
@@ -67,8 +84,17 @@ public final class Server implements AutoCloseable {
                 }
             });
         });
-        javalin.start(options.port());
-        return new Server(javalin, options);
+        javalin.start();
+        return new Server(javalin, options, port.number());
+    }
+
+    /** Answers to what is no request at all; Jetty gives them before any of our code runs. */
+    private static final class PlainErrors extends ErrorHandler {
+        @Override
+        public boolean handle(Request request, Response response, Callback callback) throws Exception {
+            Guard.HEADERS.forEach(response.getHeaders()::put);
+            return super.handle(request, response, callback);
+        }
     }
 
     private static String said(Exception e) {
@@ -77,12 +103,12 @@ public final class Server implements AutoCloseable {
 
     /** The port served on. */
     public int port() {
-        return javalin.port();
+        return port;
     }
 
     /** The address on this machine. */
     public String address() {
-        return (options.tls() == null ? "http" : "https") + "://localhost:" + port() + "/";
+        return (options.tls() == null ? "http" : "https") + "://localhost:" + port + "/";
     }
 
     @Override
