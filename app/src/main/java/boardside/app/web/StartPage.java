@@ -174,9 +174,11 @@ public final class StartPage {
             return value;
         }
 
+        /** A number chosen, or typed into the field beside the choices, which wins. */
         @Nullable
         Integer number(String name, String label, int least, int most) {
-            String value = text(name);
+            String other = text(name + "-other");
+            String value = other.isEmpty() ? text(name) : other;
             if (value.isEmpty()) {
                 return null;
             }

@@ -4,6 +4,8 @@ import { isoNow, uuidv7 } from "./ids.js";
 import { playAll, points } from "./scoring.js";
 import { opOf } from "./outbox.js";
 
+const RUN = "boardside.run.";
+const MOST_UNDOS = 50;
 const GAMES = new Set(["race", "climb"]);
 const BAG_COUNTS = new Set(["volume", "casual"]);
 
@@ -25,6 +27,7 @@ export class RunModel {
     this.outbox = outbox;
     this.storage = storage;
     for (const operation of outbox.pending()) this.take(operation);
+    this.forgetOtherRuns();
     const kept = JSON.parse(storage.getItem(this.key) || "{}");
     this.undos = kept.undos || [];
     this.throws = kept.throws || [];
@@ -32,7 +35,16 @@ export class RunModel {
   }
 
   get key() {
-    return `boardside.run.${this.run.id}`;
+    return RUN + this.run.id;
+  }
+
+  // The steps of other runs are not needed any more, unless a round was left half tapped.
+  forgetOtherRuns() {
+    const keys = Array.from({ length: this.storage.length }, (_, i) => this.storage.key(i));
+    for (const key of keys.filter((k) => k.startsWith(RUN) && k !== this.key)) {
+      const { throws = [], taps = {} } = JSON.parse(this.storage.getItem(key));
+      if (throws.length === 0 && Object.keys(taps).length === 0) this.storage.removeItem(key);
+    }
   }
 
   get isGame() {
@@ -238,7 +250,7 @@ export class RunModel {
 
   remember(step) {
     this.undos.push(step);
-    this.undos = this.undos.slice(-200);
+    this.undos = this.undos.slice(-MOST_UNDOS);
   }
 
   write(number, lines, thrown) {

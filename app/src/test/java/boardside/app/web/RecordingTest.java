@@ -326,6 +326,21 @@ class RecordingTest extends Browser {
     }
 
     @Test
+    void roundsAndBagsOfASetAreFree() {
+        page.navigate(url("/start/volume"));
+        page.locator("[name=rounds-other]").fill("3");
+        page.locator("[name=per-set-other]").fill("7");
+        page.locator("#start").click();
+        for (int round = 0; round < 3; round++) {
+            page.locator("[data-count=\"6\"]").click();
+        }
+        assertThat(page.locator("#done-said")).hasText("18 of 21 bags in");
+        page.navigate(url("/start/volume"));
+        assertThat(page.getByLabel("7", new Page.GetByLabelOptions().setExact(true)))
+                .isChecked();
+    }
+
+    @Test
     void aFaultyFormIsShownAgainAsFilledIn() {
         page.navigate(url("/start/volume"));
         page.evaluate("() => document.querySelector('input[name=\"per-set\"]').value = 'many'");
