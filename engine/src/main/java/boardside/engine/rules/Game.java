@@ -23,12 +23,17 @@ public record Game(GameRules rules, int mine, int theirs, boolean meFirst, int r
     /**
      * Checks the score.
      *
-     * @throws IllegalArgumentException if a count is negative, or both sides have won
+     * @throws IllegalArgumentException if a count is negative, a score lies beyond an exact target, or both sides have
+     *     won
      */
     public Game {
         if (!(mine >= 0 && theirs >= 0 && rounds >= 0)) {
             throw new IllegalArgumentException(
                     "scores and rounds are 0 or more, not " + mine + "-" + theirs + " after " + rounds);
+        }
+        if (rules.exact() && Math.max(mine, theirs) > rules.target()) {
+            throw new IllegalArgumentException("a score beyond an exact target of " + rules.target() + " falls back to "
+                    + rules.fallBack() + ", so " + mine + "-" + theirs + " cannot be");
         }
         if (rules.won(mine, theirs) && rules.won(theirs, mine)) {
             throw new IllegalArgumentException("only one side can have won, not both at " + mine + "-" + theirs);
