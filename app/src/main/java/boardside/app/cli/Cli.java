@@ -35,7 +35,11 @@ public final class Cli {
 
     /** Subcommands, in the order of the help. */
     private static List<Callable<Integer>> commands(Context context) {
-        return List.of(new RecordCommand(context), new ServeCommand(context));
+        return List.of(
+                new RecordCommand(context),
+                new ServeCommand(context),
+                new FormCommand(context),
+                new CompareCommand(context));
     }
 
     /**
