@@ -106,7 +106,8 @@ public final class Devices {
         random.nextBytes(bytes);
         String token = HexFormat.of().formatHex(bytes);
         String at = clock.instant().toString();
-        String called = name.strip().isEmpty() ? "Phone" : name.strip();
+        String line = name.replaceAll("\\p{Cntrl}", " ").strip();
+        String called = line.isEmpty() ? "Phone" : line;
         Device device = new Device(ids.next(), called.substring(0, Math.min(LONGEST_NAME, called.length())), at, at);
         database.write(rows -> {
             rows.devices().add(device, hash(token));
@@ -120,13 +121,21 @@ public final class Devices {
         String hash = hash(token);
         Device device = known.get(hash);
         if (device == null) {
-            device = database.read(rows -> rows.devices().find(hash)).orElse(null);
+            device = lookUp(hash);
             if (device == null) {
                 return Optional.empty();
             }
-            known.put(hash, device);
         }
         return Optional.of(seen(hash, device));
+    }
+
+    // Never while one is being shut out: what is known must not outlive what is stored.
+    private synchronized @Nullable Device lookUp(String hash) {
+        Device device = database.read(rows -> rows.devices().find(hash)).orElse(null);
+        if (device != null) {
+            known.put(hash, device);
+        }
+        return device;
     }
 
     private Device seen(String hash, Device device) {
@@ -135,7 +144,7 @@ public final class Devices {
             return device;
         }
         Device later = new Device(device.id(), device.name(), device.pairedAt(), now.toString());
-        known.put(hash, later);
+        known.replace(hash, device, later);
         database.write(rows -> {
             rows.devices().seen(later.id(), later.seenAt());
             return later;
@@ -149,7 +158,7 @@ public final class Devices {
     }
 
     /** Shuts a device out at once. */
-    public void revoke(String id) {
+    public synchronized void revoke(String id) {
         database.write(rows -> {
             rows.devices().revoke(id, clock.instant().toString());
             return id;

@@ -17,13 +17,16 @@ final class ServeCommand implements Callable<Integer> {
     @Option(names = "--port", paramLabel = "N", description = "Port to serve on; " + PORT + " unless said, 0 for any.")
     private int port = PORT;
 
+    @Option(names = "--lan", description = "Serve the phones of the house network too, once they are let in.")
+    private boolean lan;
+
     ServeCommand(Context context) {
         this.context = context;
     }
 
     @Override
     public Integer call() {
-        ServerOptions options = ServerOptions.local(checkedPort(port));
+        ServerOptions options = new ServerOptions(checkedPort(port), lan, null, false);
         return Serving.untilStopped(context, context.records(), options);
     }
 

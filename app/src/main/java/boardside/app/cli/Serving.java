@@ -1,12 +1,21 @@
 package boardside.app.cli;
 
+import boardside.app.account.QrCode;
 import boardside.app.record.Records;
+import boardside.app.web.Invitation;
 import boardside.app.web.Server;
 import boardside.app.web.ServerOptions;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 
 /** Serves a store until the process is asked to stop. */
 final class Serving {
@@ -35,6 +44,9 @@ final class Serving {
                 Server server =
                         Server.start(records, options, context.surroundings().clock())) {
             tell(context, server);
+            if (options.lan()) {
+                invite(context, server);
+            }
             asked.await();
         } catch (InterruptedException e) {
             // Whoever runs this command inside a program asks it to stop this way.
@@ -58,8 +70,51 @@ final class Serving {
     private static void tell(Context context, Server server) {
         Map<String, Object> answer = new LinkedHashMap<>();
         answer.put("address", server.address());
-        context.answer(answer, server.address());
+        answer.put("houseAddresses", server.houseAddresses());
+        String words = String.join(
+                System.lineSeparator(),
+                Stream.concat(Stream.of(server.address()), server.houseAddresses().stream())
+                        .toList());
+        context.answer(answer, words);
         context.out().flush();
         context.say("Boardside is served there. Ctrl-C stops it; what is recorded stays.");
+    }
+
+    /** Says how a phone gets in, and again with a code that works whenever Enter is pressed. */
+    private static void invite(Context context, Server server) {
+        if (server.invite().isEmpty()) {
+            context.say("No house network was found, so only this machine can open it.");
+            return;
+        }
+        say(context, server);
+        if (context.surroundings().terminal()) {
+            Thread enter = new Thread(() -> onEnter(context, server), "enter");
+            enter.setDaemon(true);
+            enter.start();
+        }
+    }
+
+    private static void onEnter(Context context, Server server) {
+        BufferedReader in =
+                new BufferedReader(new InputStreamReader(context.surroundings().in(), StandardCharsets.UTF_8));
+        try {
+            while (in.readLine() != null) {
+                say(context, server);
+            }
+        } catch (IOException e) {
+            // No terminal any more; the page Devices shows the code as well.
+        }
+    }
+
+    private static void say(Context context, Server server) {
+        Invitation invitation = server.invite().orElseThrow();
+        if (context.surroundings().terminal()) {
+            context.say(QrCode.of(invitation.link()).halfBlocks());
+        }
+        String until = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT)
+                .format(invitation.until().atZone(context.surroundings().clock().getZone()));
+        context.say("To let a phone in: " + invitation.link());
+        context.say("Code " + invitation.spaced() + ", works once, until " + until
+                + (context.surroundings().terminal() ? "; press Enter for one that works." : "."));
     }
 }

@@ -12,10 +12,10 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.HexFormat;
-import java.util.Locale;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
+import java.util.function.Predicate;
 
 /**
  * Who is let through, before any handler runs: known host names only (so that no other site can point its own name
@@ -30,6 +30,10 @@ final class Guard {
     static final String TOKEN_FIELD = "token";
     static final String TOKEN_HEADER = "X-Boardside-Token";
     static final int YEAR = 365 * 24 * 3600;
+
+    /** What proxies add; a request that came through one is not from here. */
+    private static final List<String> FORWARDED =
+            List.of("Forwarded", "X-Forwarded-For", "X-Forwarded-Host", "X-Real-IP", "Via");
 
     private static final String POLICY = String.join(
             "; ",
@@ -57,11 +61,19 @@ final class Guard {
     private final Set<String> hosts;
     private final boolean secure;
     private final Devices devices;
+    private final Predicate<Context> here;
 
-    Guard(Set<String> hosts, boolean secure, Devices devices) {
+    /**
+     * @param hosts names a request may use, as {@link Network#hosts()} gives them
+     * @param secure whether cookies travel over HTTPS only
+     * @param devices who is let in
+     * @param here whether a request comes from this machine; {@link #overLoopback} but in tests
+     */
+    Guard(Set<String> hosts, boolean secure, Devices devices, Predicate<Context> here) {
         this.hosts = hosts;
         this.secure = secure;
         this.devices = devices;
+        this.here = here;
     }
 
     /** Puts the headers of every answer. */
@@ -74,7 +86,7 @@ final class Guard {
         checkHost(ctx);
         boolean let = switch (access) {
             case EVERYONE -> true;
-            case DEVICE -> local(ctx) || paired(ctx);
+            case DEVICE -> letIn(ctx);
             case LOCAL -> local(ctx);
         };
         if (!let) {
@@ -91,36 +103,32 @@ final class Guard {
     }
 
     private void checkHost(Context ctx) {
-        String host = hostName(ctx.header("Host"));
+        String host = Network.hostOf(ctx.header("Host"));
         if (!hosts.contains(host)) {
             throw new Refusal(
                     421,
-                    "Boardside does not answer to the name \"" + host + "\". Use the address it printed at start.");
+                    "Boardside does not answer to the name \"" + host
+                            + "\". Use an address it printed at start; if this"
+                            + " machine has a new address since, start Boardside again.");
         }
-    }
-
-    static String hostName(@Nullable String header) {
-        if (header == null) {
-            return "";
-        }
-        String host = header.toLowerCase(Locale.ROOT);
-        if (host.startsWith("[")) {
-            return host.substring(0, host.indexOf(']') + 1);
-        }
-        int colon = host.indexOf(':');
-        return colon < 0 ? host : host.substring(0, colon);
     }
 
     /** Whether the request comes from this machine itself and not through a proxy. */
-    static boolean local(Context ctx) {
-        if (ctx.header("X-Forwarded-For") != null || ctx.header("Forwarded") != null) {
-            return false;
-        }
+    boolean local(Context ctx) {
+        return FORWARDED.stream().allMatch(header -> ctx.header(header) == null) && here.test(ctx);
+    }
+
+    static boolean overLoopback(Context ctx) {
         try {
             return InetAddress.getByName(ctx.req().getRemoteAddr()).isLoopbackAddress();
         } catch (UnknownHostException e) {
             return false;
         }
+    }
+
+    /** Whether the request comes from this machine or a device that was let in. */
+    boolean letIn(Context ctx) {
+        return local(ctx) || paired(ctx);
     }
 
     private boolean paired(Context ctx) {

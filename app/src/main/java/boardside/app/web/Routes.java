@@ -2,6 +2,7 @@ package boardside.app.web;
 
 import static boardside.app.web.Access.DEVICE;
 import static boardside.app.web.Access.EVERYONE;
+import static boardside.app.web.Access.LOCAL;
 import static boardside.app.web.Route.get;
 import static boardside.app.web.Route.post;
 
@@ -15,9 +16,15 @@ final class Routes {
         HomePage home = new HomePage(web);
         StartPage start = new StartPage(web);
         RunPage run = new RunPage(web);
+        PairPage pair = new PairPage(web);
+        DevicesPage devices = new DevicesPage(web);
         StaticFiles files = new StaticFiles();
         return List.of(
                 get("/static/<file>", EVERYONE, files::serve),
+                get("/pair", EVERYONE, pair::show),
+                post("/pair", EVERYONE, pair::pair),
+                get("/devices", LOCAL, devices::show),
+                post("/devices/{id}/out", LOCAL, devices::shutOut),
                 get("/", DEVICE, home::show),
                 get("/start/{drill}", DEVICE, start::show),
                 post("/runs", DEVICE, start::start),

@@ -1,15 +1,15 @@
 package boardside.app.web;
 
-import boardside.app.account.Devices;
 import boardside.app.practice.Failure;
 import boardside.app.record.Records;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import io.javalin.Javalin;
+import io.javalin.http.Context;
 import java.time.Clock;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
+import java.util.Optional;
+import java.util.function.Predicate;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
@@ -23,13 +23,13 @@ public final class Server implements AutoCloseable {
     private static final long MOST_BYTES = 4L << 20;
 
     private final Javalin javalin;
-    private final ServerOptions options;
-    private final int port;
+    private final House house;
+    private final List<Route> routes;
 
-    private Server(Javalin javalin, ServerOptions options, int port) {
+    private Server(Javalin javalin, House house, List<Route> routes) {
         this.javalin = javalin;
-        this.options = options;
-        this.port = port;
+        this.house = house;
+        this.routes = routes;
     }
 
     /**
@@ -38,22 +38,28 @@ public final class Server implements AutoCloseable {
      * @throws Failure.BadInput if the port is taken
      */
     public static Server start(Records records, ServerOptions options, Clock clock) {
+        return start(records, options, clock, options.lan() ? Network.here() : Network.NONE, Guard::overLoopback);
+    }
+
+    /** The same with a network and a rule of the caller's that says which requests come from this machine. */
+    static Server start(Records records, ServerOptions options, Clock clock, Network network, Predicate<Context> here) {
         Port port = Port.bind(options.port(), options.lan());
         try {
-            return start(records, options, clock, port);
+            String scheme = options.tls() == null ? "http" : "https";
+            House house = new House(records.devices(), network, scheme, port.number());
+            return start(records, options, clock, house, here, port);
         } catch (RuntimeException e) {
             port.release();
             throw e;
         }
     }
 
-    private static Server start(Records records, ServerOptions options, Clock clock, Port port) {
-        Devices devices = records.devices();
-        Set<String> hosts = new HashSet<>(Set.of("localhost", "127.0.0.1", "[::1]"));
-        Guard guard = new Guard(hosts, options.tls() != null, devices);
+    private static Server start(
+            Records records, ServerOptions options, Clock clock, House house, Predicate<Context> here, Port port) {
+        Guard guard = new Guard(house.network().hosts(), options.tls() != null, house.devices(), here);
         TemplateEngine templates = TemplateEngine.createPrecompiled(
                 null, ContentType.Html, Server.class.getClassLoader(), "boardside.app.page");
-        Web web = new Web(records, templates, Texts.in("en"), guard, options, clock);
+        Web web = new Web(records, templates, Texts.in("en"), guard, house, options, clock);
         List<Route> routes = Routes.all(web);
         Javalin javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
@@ -68,7 +74,7 @@ public final class Server implements AutoCloseable {
                     route.handler().handle(ctx);
                 });
             }
-            config.routes.exception(Refusal.class, (refusal, ctx) -> web.fault(ctx, refusal.status(), said(refusal)));
+            config.routes.exception(Refusal.class, web::refuse);
             config.routes.exception(Failure.NotFound.class, (failure, ctx) -> web.fault(ctx, 404, said(failure)));
             config.routes.exception(Failure.class, (failure, ctx) -> web.fault(ctx, 422, said(failure)));
             config.routes.exception(IllegalArgumentException.class, (wrong, ctx) -> web.fault(ctx, 400, said(wrong)));
@@ -85,7 +91,7 @@ public final class Server implements AutoCloseable {
             });
         });
         javalin.start();
-        return new Server(javalin, options, port.number());
+        return new Server(javalin, house, routes);
     }
 
     /** Answers to what is no request at all; Jetty gives them before any of our code runs. */
@@ -103,12 +109,27 @@ public final class Server implements AutoCloseable {
 
     /** The port served on. */
     public int port() {
-        return port;
+        return house.port();
     }
 
     /** The address on this machine. */
     public String address() {
-        return (options.tls() == null ? "http" : "https") + "://localhost:" + port + "/";
+        return house.address();
+    }
+
+    /** Addresses for other devices of the house, the likeliest first; empty while they may not ask. */
+    public List<String> houseAddresses() {
+        return house.addresses();
+    }
+
+    /** How another device gets in, with a code that works now; empty while other devices may not ask. */
+    public Optional<Invitation> invite() {
+        return house.invite();
+    }
+
+    /** The access table in force. */
+    List<Route> routes() {
+        return routes;
     }
 
     @Override

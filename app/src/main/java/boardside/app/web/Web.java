@@ -14,6 +14,7 @@ import boardside.engine.rules.Drill;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
@@ -23,6 +24,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
@@ -40,15 +42,24 @@ final class Web {
     private final TemplateEngine templates;
     private final Texts texts;
     private final Guard guard;
+    private final House house;
     private final ServerOptions options;
     private final Clock clock;
     private final Ids ids;
 
-    Web(Records records, TemplateEngine templates, Texts texts, Guard guard, ServerOptions options, Clock clock) {
+    Web(
+            Records records,
+            TemplateEngine templates,
+            Texts texts,
+            Guard guard,
+            House house,
+            ServerOptions options,
+            Clock clock) {
         this.records = records;
         this.templates = templates;
         this.texts = texts;
         this.guard = guard;
+        this.house = house;
         this.options = options;
         this.clock = clock;
         this.ids = new Ids(clock, new SecureRandom());
@@ -66,6 +77,10 @@ final class Web {
         return guard;
     }
 
+    House house() {
+        return house;
+    }
+
     ServerOptions options() {
         return options;
     }
@@ -76,6 +91,17 @@ final class Web {
 
     Instant now() {
         return clock.instant();
+    }
+
+    /** An instant as time of day here. */
+    String time(Instant instant) {
+        return DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).format(instant.atZone(clock.getZone()));
+    }
+
+    /** An instant in ISO-8601 as day and time of day here. */
+    String dayAndTime(String instant) {
+        return DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT)
+                .format(Instant.parse(instant).atZone(clock.getZone()));
     }
 
     /** Whose records this device shows: the chosen player, else the first. */
@@ -183,7 +209,7 @@ final class Web {
                 guard.token(ctx),
                 look(ctx),
                 options.demo(),
-                player(ctx),
+                guard.letIn(ctx) ? player(ctx) : null,
                 texts.has(key) ? texts.of(key) : null);
     }
 
@@ -192,10 +218,25 @@ final class Web {
         ctx.contentType("application/json; charset=utf-8").result(Json.write(value));
     }
 
+    /** Says why not; a page asked for by a device that is not let in becomes the page where it can be. */
+    void refuse(Refusal refusal, Context ctx) {
+        boolean page = ctx.method() == HandlerType.GET && !wantsJson(ctx);
+        if (refusal.status() == 401 && page) {
+            ctx.redirect("/pair");
+        } else {
+            fault(ctx, refusal.status(), Objects.requireNonNullElse(refusal.getMessage(), ""));
+        }
+    }
+
+    private static boolean wantsJson(Context ctx) {
+        return ctx.path().startsWith("/api/")
+                || Objects.requireNonNullElse(ctx.header("Accept"), "").contains("application/json");
+    }
+
     /** Says what could not be done: as JSON to a script, else as a page. */
     void fault(Context ctx, int status, String message) {
         ctx.status(status);
-        if (ctx.path().startsWith("/api/")) {
+        if (wantsJson(ctx)) {
             answer(ctx, Map.of("message", message));
         } else {
             Page page = new Page(
