@@ -39,7 +39,8 @@ public final class Cli {
                 new RecordCommand(context),
                 new ServeCommand(context),
                 new FormCommand(context),
-                new CompareCommand(context));
+                new CompareCommand(context),
+                new WarmUpCommand(context));
     }
 
     /**
