@@ -177,6 +177,22 @@ class RaceTest {
         assertThat(ends(race, 0, 0).expectedRounds()).isCloseTo(2, within(1e-12));
     }
 
+    /**
+     * Feller vol. 1, XIII.7, success runs: the mean wait for r successes in a row is (1 - p^r) / (q p^r). A step of 12 in
+     * a race to less than that passes the target and falls back to 0: a failure.
+     */
+    @ParameterizedTest
+    @CsvSource({"1,0.5", "3,0.5", "6,0.8", "11,0.4"})
+    void anExactTargetWithFallBackToNothingIsASuccessRun(int run, double p) {
+        double[] chances = new double[25];
+        chances[13] = p;
+        chances[24] = 1 - p;
+        Race race = Race.solve(STANDARD.withTarget(run).withExact(0), NetDistribution.of(chances));
+        double wait = (1 - Math.pow(p, run)) / ((1 - p) * Math.pow(p, run));
+        assertThat(ends(race, 0, 0).expectedRounds()).isCloseTo(wait, within(1e-12 * wait));
+        assertThat(ends(race, 0, 0).winProbability()).isCloseTo(1, within(1e-14));
+    }
+
     /** Symmetry: two equal sides are even at equal scores, and a point more never hurts without variants. */
     @Test
     void equalSidesAreEvenAndPointsHelp() {
