@@ -59,6 +59,7 @@ final class FormCommand implements Callable<Integer> {
         json.put("offBoard", form.offBoard());
         json.put("pointsPerRound", form.pointsPerRound());
         json.put("fourBaggers", form.fourBaggers());
+        json.put("level", form.level());
         json.put("trend", json(form.trend()));
         json.put("from", form.from().toString());
         json.put("sentence", form.sentence());
@@ -83,7 +84,8 @@ final class FormCommand implements Callable<Integer> {
                 line("in the hole", form.inHole(), 100, " %"),
                 line("on the board", form.onBoard(), 100, " %"),
                 line("off", form.offBoard(), 100, " %"),
-                line("four-baggers", form.fourBaggers(), 100, " % of rounds"));
+                line("four-baggers", form.fourBaggers(), 100, " % of rounds"),
+                line("level", form.level(), 1, " (the ghost you would beat half the time)"));
     }
 
     /** A number with its 90 % range. */

@@ -47,7 +47,7 @@ class FormCommandTest {
         JsonNode json = Json.read(ran.out(), JsonNode.class);
         assertThat(json.get("throws").asInt()).isEqualTo(12);
         assertThat(json.get("rounds").asInt()).isEqualTo(3);
-        for (String key : new String[] {"inHole", "onBoard", "offBoard", "pointsPerRound", "fourBaggers"}) {
+        for (String key : new String[] {"inHole", "onBoard", "offBoard", "pointsPerRound", "fourBaggers", "level"}) {
             JsonNode interval = json.get(key);
             assertThat(interval.get("low").asDouble())
                     .as(key)

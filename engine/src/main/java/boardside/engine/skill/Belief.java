@@ -1,6 +1,11 @@
 package boardside.engine.skill;
 
+import boardside.engine.odds.BagChances;
+import boardside.engine.odds.Level;
+import boardside.engine.odds.RoundDistribution;
+import boardside.engine.odds.Total;
 import boardside.engine.rules.Finish;
+import boardside.engine.rules.GameRules;
 import boardside.engine.skill.DayToDay.Score;
 import boardside.engine.skill.Shares.Measure;
 import java.util.Arrays;
@@ -84,9 +89,10 @@ final class Belief {
         line(shares, high, in, kept);
         double[] chances = new double[3 * Finish.BAGS * rounds + 1];
         for (int i = 0; i < in.length; i++) {
-            double[] total = totals(in[i], (1 - in[i]) * kept[i], rounds);
+            BagChances bag = new BagChances(in[i], (1 - in[i]) * kept[i]);
+            Total total = Total.of(RoundDistribution.of(bag), rounds);
             for (int t = 0; t < chances.length; t++) {
-                chances[t] += GaussLegendre.WEIGHTS[i] / 2 * total[t];
+                chances[t] += GaussLegendre.WEIGHTS[i] / 2 * total.chance(t);
             }
         }
         return new TotalForecast(rounds, Arrays.stream(chances).boxed().toList());
@@ -111,17 +117,21 @@ final class Belief {
         return square - mean * mean;
     }
 
-    /** Chances of the total of so many rounds of four independent bags: one bag at a time. */
-    private static double[] totals(double in, double on, int rounds) {
-        double[] chances = new double[3 * Finish.BAGS * rounds + 1];
-        chances[0] = 1;
-        double off = Math.max(0, 1 - in - on);
-        for (int bag = 1; bag <= Finish.BAGS * rounds; bag++) {
-            for (int t = 3 * bag; t >= 0; t--) {
-                chances[t] = off * chances[t] + (t >= 1 ? on * chances[t - 1] : 0) + (t >= 3 ? in * chances[t - 3] : 0);
-            }
-        }
-        return chances;
+    /**
+     * The ghost score beaten half the time. Its range is read at the shares that most likely make the ends of the range
+     * of points per round: at equal points the level hardly moves.
+     */
+    Interval level() {
+        Shares shares = shares(Measure.POINTS);
+        Interval points = shares.interval(Measure.POINTS);
+        return Interval.of(
+                level(shares.making(points.estimate())),
+                level(shares.making(points.low())),
+                level(shares.making(points.high())));
+    }
+
+    private static double level(BagChances chances) {
+        return Level.of(GameRules.STANDARD, RoundDistribution.of(chances)).value();
     }
 
     /** See {@link ComparisonAnswer.Group#roundsToSettle()}. */

@@ -22,6 +22,7 @@ public sealed interface FormAnswer {
      * @param offBoard share of bags off, 0..1
      * @param pointsPerRound points per round of four, 0..12
      * @param fourBaggers share of rounds of four with all in, 0..1
+     * @param level ghost score beaten exactly half the time, 0..12
      * @param trend what has changed
      * @param sentence what the screen says
      */
@@ -35,6 +36,7 @@ public sealed interface FormAnswer {
             Interval offBoard,
             Interval pointsPerRound,
             Interval fourBaggers,
+            Interval level,
             Trend trend,
             String sentence)
             implements FormAnswer {}

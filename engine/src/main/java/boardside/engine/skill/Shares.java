@@ -1,5 +1,6 @@
 package boardside.engine.skill;
 
+import boardside.engine.odds.BagChances;
 import boardside.engine.rules.Finish;
 
 /**
@@ -123,5 +124,30 @@ record Shares(Beta in, Beta kept) {
             case OFF -> 1 - kept.cdf(1 - t / (1 - p));
             case POINTS -> kept.cdf((t / Finish.BAGS - 3 * p) / (1 - p));
         };
+    }
+
+    /** The shares that most likely make so many points per round: along the line in which the belief's points vary. */
+    BagChances making(double points) {
+        double p = in.mean();
+        double q = kept.mean();
+        double stepIn = in.variance() * (3 - q);
+        double stepKept = kept.variance() * (1 - p);
+        double low = -1 / Math.min(stepIn, stepKept);
+        double high = -low;
+        for (int step = 0; step < 200; step++) {
+            double middle = (low + high) / 2;
+            BagChances chances = chances(p + middle * stepIn, q + middle * stepKept);
+            if (chances.pointsPerRound() < points) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return chances(p + high * stepIn, q + high * stepKept);
+    }
+
+    private static BagChances chances(double in, double kept) {
+        double p = Math.min(Math.max(in, 0), 1);
+        return new BagChances(p, (1 - p) * Math.min(Math.max(kept, 0), 1));
     }
 }

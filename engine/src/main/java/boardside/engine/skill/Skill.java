@@ -97,6 +97,7 @@ public final class Skill {
                 belief.interval(Measure.OFF),
                 points,
                 belief.fourBaggers(),
+                belief.level(),
                 trend,
                 Sentences.form(points, all.thrown(), from, recent) + " " + Sentences.trend(trend, compared(trendDays)));
     }

@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import boardside.engine.odds.BagChances;
+import boardside.engine.odds.Level;
+import boardside.engine.odds.RoundDistribution;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Finish;
+import boardside.engine.rules.GameRules;
 import boardside.engine.rules.Tally;
 import boardside.engine.skill.ComparisonAnswer.Comparison;
 import boardside.engine.skill.ComparisonAnswer.Group;
@@ -13,6 +17,7 @@ import boardside.engine.skill.ComparisonAnswer.NothingToCompare;
 import boardside.engine.skill.FormAnswer.Form;
 import boardside.engine.skill.FormAnswer.NoRecords;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
@@ -58,6 +63,26 @@ class SkillTest {
         assertThat(form.inHole().high()).isBetween(0.99, 1.0);
         assertThat(form.pointsPerRound().low()).isBetween(10.0, 11.9);
         assertThat(form.pointsPerRound().high()).isLessThanOrEqualTo(12);
+    }
+
+    /** 400 equally likely players, 20 quantiles of each share, each with a level of their own by exact race odds. */
+    @Test
+    void theLevelsRangeIsThatOfEquallyLikelyPlayers() {
+        for (Finish finish : List.of(new Finish(1, 2, 1), new Finish(2, 0, 2), new Finish(0, 1, 3))) {
+            List<Counts> days = DayToDay.byDay(List.of(Practice.run(0, "red", finish, 15)));
+            Shares shares = new Belief(days).shares(Shares.Measure.POINTS);
+            double[] levels = new double[400];
+            for (int i = 0; i < 400; i++) {
+                double in = shares.in().quantile((i / 20 + 0.5) / 20);
+                double on = (1 - in) * shares.kept().quantile((i % 20 + 0.5) / 20);
+                levels[i] = Level.of(GameRules.STANDARD, RoundDistribution.of(new BagChances(in, on)))
+                        .value();
+            }
+            Arrays.sort(levels);
+            Interval level = new Belief(days).level();
+            assertThat(level.low()).isCloseTo(levels[20], within(0.2));
+            assertThat(level.high()).isCloseTo(levels[379], within(0.2));
+        }
     }
 
     @Test
