@@ -1,8 +1,15 @@
 package boardside.app.cli;
 
 import boardside.app.practice.Failure;
+import boardside.app.record.Records;
+import boardside.app.web.Certificate;
+import boardside.app.web.Network;
 import boardside.app.web.ServerOptions;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -20,14 +27,50 @@ final class ServeCommand implements Callable<Integer> {
     @Option(names = "--lan", description = "Serve the phones of the house network too, once they are let in.")
     private boolean lan;
 
+    @Option(
+            names = "--tls",
+            description = "HTTPS, with a certificate made on first use and kept beside the store, or a given one.")
+    private boolean tls;
+
+    @Option(
+            names = "--certificate",
+            paramLabel = "FILE",
+            description = "The certificate with its key for --tls: PKCS12, or PEM, also in several files.")
+    private List<Path> certificate = List.of();
+
     ServeCommand(Context context) {
         this.context = context;
     }
 
     @Override
     public Integer call() {
-        ServerOptions options = new ServerOptions(checkedPort(port), lan, null, false);
+        checkedPort(port);
+        ServerOptions options = new ServerOptions(port, lan, certificate(), false);
         return Serving.untilStopped(context, context.records(), options);
+    }
+
+    private @Nullable Certificate certificate() {
+        if (!certificate.isEmpty()) {
+            if (!tls) {
+                throw new Failure.BadInput("--certificate: a certificate is for HTTPS; add --tls");
+            }
+            return Certificate.given(
+                    certificate,
+                    context.surroundings().environment().getOrDefault("BOARDSIDE_CERTIFICATE_PASSWORD", ""));
+        }
+        return tls
+                ? Certificate.homeMade(
+                        folder(), Network.here(), context.surroundings().clock().instant())
+                : null;
+    }
+
+    /** The store's folder; for a store on a server, the one a store of this user's own would lie in. */
+    private Path folder() {
+        String location = context.location();
+        String file = location.startsWith("jdbc:")
+                ? Records.defaultLocation(context.surroundings().environment())
+                : location;
+        return Objects.requireNonNull(Path.of(file).toAbsolutePath().getParent());
     }
 
     /** The port, if it can be one. */

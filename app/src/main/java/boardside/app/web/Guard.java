@@ -4,6 +4,7 @@ import boardside.app.account.Devices;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.HandlerType;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.SameSite;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
@@ -76,9 +77,20 @@ final class Guard {
         this.here = here;
     }
 
-    /** Puts the headers of every answer. */
-    static void headers(Context ctx) {
+    /** What holds for every request: the headers of its answer, and that it is made again over HTTPS where that is on. */
+    void before(Context ctx) {
         HEADERS.forEach(ctx::header);
+        if (secure && !ctx.req().isSecure()) {
+            checkHost(ctx);
+            ctx.redirect(
+                    "https://" + ctx.header("Host") + ctx.req().getRequestURI() + query(ctx),
+                    HttpStatus.PERMANENT_REDIRECT);
+            ctx.skipRemainingHandlers();
+        }
+    }
+
+    private static String query(Context ctx) {
+        return ctx.queryString() == null ? "" : "?" + ctx.queryString();
     }
 
     /** Lets the request through or throws a {@link Refusal}. */

@@ -1,6 +1,8 @@
 package boardside.app.web;
 
 import boardside.app.account.Devices;
+import java.net.Inet4Address;
+import java.net.InetAddress;
 import java.util.List;
 import java.util.Optional;
 
@@ -18,11 +20,13 @@ record House(Devices devices, Network network, String scheme, int port) {
         return address("localhost");
     }
 
-    /** Addresses for other devices, the likeliest first; empty while they may not ask. */
+    /** Addresses for other devices, the likeliest first and only the short ones if any; empty while they may not ask. */
     List<String> addresses() {
-        return network.addresses().stream()
-                .map(address -> address(Network.host(address)))
-                .toList();
+        List<InetAddress> all = network.addresses();
+        List<InetAddress> four =
+                all.stream().filter(address -> address instanceof Inet4Address).toList();
+        return (four.isEmpty() ? all : four)
+                .stream().map(address -> address(Network.host(address))).toList();
     }
 
     private String address(String host) {

@@ -8,10 +8,14 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.channels.ServerSocketChannel;
 import org.eclipse.jetty.server.Connector;
+import org.eclipse.jetty.server.DetectorConnectionFactory;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.SecureRequestCustomizer;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.SslConnectionFactory;
+import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
 
 /** The port served on. It is bound before anything else is started, so that a taken one is known at once. */
@@ -51,8 +55,25 @@ final class Port {
         return channel.socket().getLocalPort();
     }
 
-    Connector connector(Server server, HttpConfiguration http) {
-        ServerConnector connector = new ServerConnector(server, new HttpConnectionFactory(http));
+    /**
+     * Serves on it.
+     *
+     * @param certificate for HTTPS, or null for plain HTTP; with one, plain requests are heard too, to be sent on
+     */
+    Connector connector(Server server, HttpConfiguration http, @Nullable Certificate certificate) {
+        HttpConnectionFactory plain = new HttpConnectionFactory(http);
+        ServerConnector connector;
+        if (certificate == null) {
+            connector = new ServerConnector(server, plain);
+        } else {
+            // Which names are answered to is the Guard's to say, for both schemes alike.
+            http.addCustomizer(new SecureRequestCustomizer(false));
+            SslContextFactory.Server context = new SslContextFactory.Server();
+            context.setKeyStore(certificate.keys());
+            context.setKeyStorePassword(certificate.password());
+            SslConnectionFactory tls = new SslConnectionFactory(context, plain.getProtocol());
+            connector = new ServerConnector(server, new DetectorConnectionFactory(tls), plain);
+        }
         try {
             connector.open(channel);
         } catch (IOException e) {

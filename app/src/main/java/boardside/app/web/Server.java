@@ -65,9 +65,9 @@ public final class Server implements AutoCloseable {
             config.startup.showJavalinBanner = false;
             config.http.maxRequestSize = MOST_BYTES;
             config.concurrency.useVirtualThreads = false;
-            config.jetty.addConnector(port::connector);
+            config.jetty.addConnector((server, http) -> port.connector(server, http, options.tls()));
             config.jetty.modifyServer(server -> server.setErrorHandler(new PlainErrors()));
-            config.routes.before(Guard::headers);
+            config.routes.before(guard::before);
             for (Route route : routes) {
                 config.routes.addHttpHandler(route.method(), route.path(), ctx -> {
                     guard.check(ctx, route.access());

@@ -1,6 +1,5 @@
 package boardside.app.web;
 
-import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param tls the certificate for HTTPS, or null for plain HTTP
  * @param demo whether the store is the example
  */
-public record ServerOptions(int port, boolean lan, @Nullable Path tls, boolean demo) {
+public record ServerOptions(int port, boolean lan, @Nullable Certificate tls, boolean demo) {
     /** This machine only, plain HTTP. */
     public static ServerOptions local(int port) {
         return new ServerOptions(port, false, null, false);

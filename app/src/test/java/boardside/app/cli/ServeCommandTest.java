@@ -63,6 +63,28 @@ class ServeCommandTest {
                 .doesNotExist();
     }
 
+    @Test
+    void aCertificateIsForHttpsAlone() {
+        Ran ran = Ran.of("serve", "--data", folder.resolve("store.db").toString(), "--certificate", "any.pem");
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.err()).isEqualTo("--certificate: a certificate is for HTTPS; add --tls\n");
+    }
+
+    @Test
+    void forTheHouseItSaysHowAPhoneGetsInAndKeepsItsCertificateBesideTheStore() throws Exception {
+        Path store = folder.resolve("store.db");
+        Process process = start("serve", "--data", store.toString(), "--port", "0", "--lan", "--tls", "--json");
+        try (BufferedReader out = process.inputReader()) {
+            assertThat(out.readLine()).startsWith("{\"address\":\"https://localhost:");
+            assertThat(folder.resolve("boardside-tls.p12")).exists();
+        } finally {
+            process.destroy();
+            process.waitFor(20, TimeUnit.SECONDS);
+            process.destroyForcibly();
+        }
+        assertThat(Files.readString(folder.resolve("errors"))).containsAnyOf("/pair?code=", "No house network");
+    }
+
     /** The command in a process of its own, with this test's classes. */
     private Process start(String... args) throws IOException {
         List<String> command = new ArrayList<>(List.of(
