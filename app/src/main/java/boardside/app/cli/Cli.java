@@ -36,10 +36,15 @@ public final class Cli {
     /** Subcommands, in the order of the help. */
     private static List<Callable<Integer>> commands(Context context) {
         return List.of(
-                new RecordCommand(context),
                 new ServeCommand(context),
+                new RecordCommand(context),
                 new FormCommand(context),
                 new CompareCommand(context),
+                new ImportCommand(context),
+                new ExportCommand(context),
+                new BackupCommand(context),
+                new RestoreCommand(context),
+                new CheckCommand(context),
                 new WarmUpCommand(context));
     }
 

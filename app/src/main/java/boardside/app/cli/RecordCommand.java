@@ -272,12 +272,12 @@ final class RecordCommand implements Callable<Integer> {
         Integer points = detail.run().sum().points();
         answer.put("points", points);
         answer.put("finished", detail.run().finishedAt() != null);
-        String words =
-                detail.run().drill().word() + ": " + count(detail.run().sum().rounds(), "round")
-                        + (points == null
-                                ? ", " + detail.run().sum().in() + " of "
-                                        + count(detail.run().sum().thrown(), "bag") + " in"
-                                : ", " + count(points, "point"));
+        String words = detail.run().drill().word() + ": "
+                + Words.count(detail.run().sum().rounds(), "round")
+                + (points == null
+                        ? ", " + detail.run().sum().in() + " of "
+                                + Words.count(detail.run().sum().thrown(), "bag") + " in"
+                        : ", " + Words.count(points, "point"));
         if (detail.run().drill().needsGhost()) {
             Game game = GhostGame.after(detail.run(), detail.rounds());
             answer.put("score", List.of(game.mine(), game.theirs()));
@@ -290,9 +290,5 @@ final class RecordCommand implements Callable<Integer> {
                     };
         }
         context.answer(answer, words);
-    }
-
-    private static String count(int number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
     }
 }

@@ -33,7 +33,7 @@ final class Corrections {
         rows.history()
                 .add(
                         player,
-                        new HistoryRows.Entry(id, now, kind, subject, Json.write(earlier), Json.write(later), false));
+                        new HistoryRows.Entry(id, now, kind, subject, Json.write(earlier), Json.write(later), null));
         return id;
     }
 

@@ -27,6 +27,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.IntConsumer;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -270,6 +271,72 @@ public final class Records implements AutoCloseable {
                 throw new Failure.BadInput(faults);
             }
             return player;
+        });
+    }
+
+    /**
+     * Stores runs of a log kept elsewhere: all of them or, where they disagree with the store, none.
+     *
+     * @param progress told the number of rounds dealt with, again and again
+     */
+    public ImportResult importRuns(int player, List<LogRun> runs, IntConsumer progress) {
+        return database.write(rows -> {
+            change(rows, player);
+            return new Importing(rows, player, ids).run(runs, progress);
+        });
+    }
+
+    // Leaving and coming back
+
+    /** Hands over all that is recorded, as of one moment. */
+    public <T> T snapshot(Function<Snapshot, T> work) {
+        return database.read(rows -> work.apply(new Snapshot(rows)));
+    }
+
+    /** Whether nothing is recorded yet: at most one player, without runs and bag sets. */
+    public boolean isEmpty() {
+        return database.read(Records::isEmpty);
+    }
+
+    private static boolean isEmpty(Transaction rows) {
+        List<Player> players = rows.players().all();
+        return players.size() <= 1
+                && players.stream()
+                        .allMatch(player -> rows.players().bags(player.id()).isEmpty()
+                                && rows.runs().heads(player.id()).isEmpty());
+    }
+
+    /**
+     * Replaces all that is recorded; devices stay let in. If the work throws, the store is as before.
+     *
+     * @param force also where something is recorded
+     * @throws Failure.BadInput if something is recorded and {@code force} is not set
+     */
+    public <T> T refill(boolean force, Function<Refill, T> work) {
+        return database.write(rows -> {
+            if (!force && !isEmpty(rows)) {
+                throw new Failure.BadInput("the store " + location()
+                        + " holds records, which would be lost; back them up, then add --force, or give another store with"
+                        + " --data");
+            }
+            long version = rows.players().all().stream()
+                            .mapToLong(Player::version)
+                            .max()
+                            .orElse(0)
+                    + 1;
+            rows.clear();
+            return work.apply(new Refill(rows, version, now()));
+        });
+    }
+
+    /** What is wrong with the store, one line a fault: the file itself, and whether what it says makes sense. */
+    public List<String> check() {
+        return database.read(rows -> {
+            List<String> faults = new ArrayList<>(database.sqlite() ? rows.damage() : List.of());
+            if (faults.isEmpty()) {
+                new Checking(rows, faults).check();
+            }
+            return faults;
         });
     }
 

@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
 
 /** Corrections and deletions, each with what was before and after. */
 public final class HistoryRows {
@@ -22,14 +23,26 @@ public final class HistoryRows {
      * @param subject id of the run, session or bag set concerned
      * @param earlier JSON of the thing before, or empty where it did not exist
      * @param later JSON of the thing after, or empty
+     * @param undoneAt when it was undone, or null
      */
     public record Entry(
-            String id, String at, Change.Kind kind, String subject, String earlier, String later, boolean undone) {}
+            String id,
+            String at,
+            Change.Kind kind,
+            String subject,
+            String earlier,
+            String later,
+            @Nullable String undoneAt) {
+        /** Whether it has been undone. */
+        public boolean undone() {
+            return undoneAt != null;
+        }
+    }
 
     /** Adds an entry. */
     public void add(int player, Entry entry) {
-        handle.createUpdate("insert into history (player, id, at, kind, subject, earlier, later)"
-                        + " values (:player, :id, :at, :kind, :subject, :earlier, :later)")
+        handle.createUpdate("insert into history (player, id, at, kind, subject, earlier, later, undone_at)"
+                        + " values (:player, :id, :at, :kind, :subject, :earlier, :later, :undone)")
                 .bind("player", player)
                 .bind("id", entry.id())
                 .bind("at", entry.at())
@@ -37,6 +50,7 @@ public final class HistoryRows {
                 .bind("subject", entry.subject())
                 .bind("earlier", entry.earlier())
                 .bind("later", entry.later())
+                .bind("undone", entry.undoneAt())
                 .execute();
     }
 
@@ -75,7 +89,7 @@ public final class HistoryRows {
                 row.getString("subject"),
                 row.getString("earlier"),
                 row.getString("later"),
-                row.getString("undone_at") != null);
+                row.getString("undone_at"));
     }
 
     /** Marks an entry as undone. */

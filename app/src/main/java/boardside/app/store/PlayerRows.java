@@ -1,7 +1,9 @@
 package boardside.app.store;
 
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Board;
 import boardside.app.practice.Player;
+import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Word;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -155,6 +157,47 @@ public final class PlayerRows {
                 .bind("fill", bag.fill())
                 .bind("note", bag.note())
                 .bind("retired", bag.retired() ? 1 : 0)
+                .execute();
+    }
+
+    /** Sets how often the player's records have changed. */
+    public void version(int id, long version) {
+        handle.createUpdate("update player set version = :version where id = :id")
+                .bind("id", id)
+                .bind("version", version)
+                .execute();
+    }
+
+    /** All boards of a player, in the order made. */
+    public List<Board> boards(int player) {
+        return handle.createQuery("select * from board where player = :player order by id")
+                .bind("player", player)
+                .map((row, context) -> new Board(
+                        row.getString("id"),
+                        row.getString("name"),
+                        Word.of(BoardKind.class, row.getString("kind")),
+                        row.getDouble("width_in"),
+                        row.getDouble("front_in"),
+                        row.getString("note"),
+                        row.getInt("retired") == 1))
+                .list();
+    }
+
+    /** Writes a board, new or known by its id. */
+    public void put(int player, Board board) {
+        handle.createUpdate("insert into board (player, id, name, kind, width_in, front_in, note, retired)"
+                        + " values (:player, :id, :name, :kind, :width, :front, :note, :retired)"
+                        + " on conflict (player, id) do update set name = excluded.name, kind = excluded.kind,"
+                        + " width_in = excluded.width_in, front_in = excluded.front_in, note = excluded.note,"
+                        + " retired = excluded.retired")
+                .bind("player", player)
+                .bind("id", board.id())
+                .bind("name", board.name())
+                .bind("kind", board.kind().word())
+                .bind("width", board.width())
+                .bind("front", board.front())
+                .bind("note", board.note())
+                .bind("retired", board.retired() ? 1 : 0)
                 .execute();
     }
 }

@@ -15,17 +15,49 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.PreparedBatch;
+import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
 
 /** Rounds with their lines and throws. */
 public final class RoundRows {
-    private static final String OF_RUN = " where player = :player and run = :run";
-    private static final String OF_ROUND = OF_RUN + " and number = :number and side = :side";
+    private static final String OF_ROUND =
+            " where player = :player and run = :run and number = :number and side = :side";
+
+    private static final List<String> LINE = List.of(
+            "player",
+            "run",
+            "number",
+            "side",
+            "bag",
+            "face",
+            "approach",
+            "board",
+            "setting",
+            "conditions",
+            "ghost",
+            "thrown",
+            "bags_in",
+            "bags_on",
+            "bags_off",
+            "miss_left",
+            "miss_right",
+            "miss_short",
+            "miss_long",
+            "at",
+            "note");
+
+    private static final List<String> THROW = List.of(
+            "player", "run", "number", "side", "ordinal", "bag", "face", "outcome", "miss", "shot", "aim_x", "aim_y",
+            "land_x", "land_y", "rest_x", "rest_y");
+
+    /** Lines of a round in their order: by bag set, then face. */
+    static final Comparator<Line> ORDER = Comparator.comparing(Line::bag).thenComparing(line -> word(line.face()));
 
     private final Handle handle;
 
@@ -36,60 +68,72 @@ public final class RoundRows {
     /** A round as stored, with whether it was corrected after it first was. */
     public record Stored(Round round, boolean corrected) {}
 
-    /** One side of one round. */
-    private record Key(int number, String side) {}
+    /** One side of one round of a run. */
+    private record Key(String run, int number, String side) {}
 
     /** All rounds of a run in order, sides in theirs; those taken back are there without lines. */
     public List<Stored> of(int player, String run) {
-        return read(player, run, OF_RUN, 0, "");
+        return of(player, List.of(run)).getOrDefault(run, List.of());
+    }
+
+    /** The same for some runs at once, by id of the run. */
+    public Map<String, List<Stored>> of(int player, List<String> runs) {
+        return read(player, runs, "", 0, "");
     }
 
     /** One side of one round. */
     public Optional<Stored> find(int player, String run, int number, Side side) {
-        return read(player, run, OF_ROUND, number, side.word()).stream().findFirst();
+        return read(player, List.of(run), " and number = :number and side = :side", number, side.word())
+                .getOrDefault(run, List.of())
+                .stream()
+                .findFirst();
     }
 
-    private List<Stored> read(int player, String run, String where, int number, String side) {
+    private Map<String, List<Stored>> read(int player, List<String> runs, String which, int number, String side) {
         Map<Key, List<Line>> lines = new HashMap<>();
-        handle.createQuery("select * from line" + where + " order by number, side, bag, face")
-                .bind("player", player)
-                .bind("run", run)
-                .bind("number", number)
-                .bind("side", side)
-                .map((row, context) -> lines.computeIfAbsent(key(row), key -> new ArrayList<>())
+        rows("line", which, player, runs, number, side)
+                .map((row, context) -> lines.computeIfAbsent(key(row), key -> new ArrayList<>(1))
                         .add(line(row)))
                 .list();
-        Map<Key, List<Round.Thrown>> thrown = new HashMap<>();
-        handle.createQuery("select * from throw" + where + " order by number, side, ordinal")
-                .bind("player", player)
-                .bind("run", run)
-                .bind("number", number)
-                .bind("side", side)
-                .map((row, context) -> thrown.computeIfAbsent(key(row), key -> new ArrayList<>())
-                        .add(thrown(row)))
+        Map<Key, TreeMap<Integer, Round.Thrown>> thrown = new HashMap<>();
+        rows("throw", which, player, runs, number, side)
+                .map((row, context) -> thrown.computeIfAbsent(key(row), key -> new TreeMap<>())
+                        .put(row.getInt("ordinal"), thrown(row)))
                 .list();
-        List<Stored> rounds = handle.createQuery("select * from round" + where)
-                .bind("player", player)
-                .bind("run", run)
-                .bind("number", number)
-                .bind("side", side)
-                .map((row, context) -> new Stored(
-                        new Round(
-                                row.getInt("number"),
-                                Word.of(Side.class, row.getString("side")),
-                                row.getString("op"),
-                                lines.getOrDefault(key(row), List.of()),
-                                thrown.getOrDefault(key(row), List.of())),
-                        row.getInt("corrected") == 1))
+        Map<String, List<Stored>> rounds = new HashMap<>();
+        rows("round", which, player, runs, number, side)
+                .map((row, context) -> {
+                    List<Line> sorted = new ArrayList<>(lines.getOrDefault(key(row), List.of()));
+                    sorted.sort(ORDER);
+                    return rounds.computeIfAbsent(row.getString("run"), run -> new ArrayList<>())
+                            .add(new Stored(
+                                    new Round(
+                                            row.getInt("number"),
+                                            Word.of(Side.class, row.getString("side")),
+                                            row.getString("op"),
+                                            sorted,
+                                            List.copyOf(thrown.getOrDefault(key(row), new TreeMap<>())
+                                                    .values())),
+                                    row.getInt("corrected") == 1));
+                })
                 .list();
-        List<Stored> sorted = new ArrayList<>(rounds);
-        sorted.sort(Comparator.comparingInt((Stored stored) -> stored.round().number())
-                .thenComparing(stored -> stored.round().side()));
-        return sorted;
+        for (List<Stored> ofRun : rounds.values()) {
+            ofRun.sort(Comparator.comparingInt((Stored stored) -> stored.round().number())
+                    .thenComparing(stored -> stored.round().side()));
+        }
+        return rounds;
+    }
+
+    private Query rows(String table, String which, int player, List<String> runs, int number, String side) {
+        return handle.createQuery("select * from " + table + " where player = :player and run in (<runs>)" + which)
+                .bind("player", player)
+                .bindList("runs", runs)
+                .bind("number", number)
+                .bind("side", side);
     }
 
     private static Key key(ResultSet row) throws SQLException {
-        return new Key(row.getInt("number"), row.getString("side"));
+        return new Key(row.getString("run"), row.getInt("number"), row.getString("side"));
     }
 
     private static Line line(ResultSet row) throws SQLException {
@@ -163,92 +207,85 @@ public final class RoundRows {
                 .bind("op", round.op())
                 .bind("corrected", corrected ? 1 : 0)
                 .execute();
-        addContents(player, run, List.of(round));
+        addContents(player, Map.of(run, List.of(round)));
     }
 
-    /** Adds rounds of a run that are not there yet, many at once. */
-    public void addAll(int player, String run, List<Stored> rounds) {
-        PreparedBatch batch = handle.prepareBatch("insert into round (player, run, number, side, op, corrected)"
-                + " values (:player, :run, :number, :side, :op, :corrected)");
-        for (Stored stored : rounds) {
-            batch.bind("player", player)
-                    .bind("run", run)
-                    .bind("number", stored.round().number())
-                    .bind("side", stored.round().side().word())
-                    .bind("op", stored.round().op())
-                    .bind("corrected", stored.corrected() ? 1 : 0)
-                    .add();
+    /** Adds rounds of runs that are not there yet, by id of the run, many at once. */
+    public void addAll(int player, Map<String, List<Stored>> rounds) {
+        try (Bulk bulk = new Bulk(handle, "round", List.of("player", "run", "number", "side", "op", "corrected"))) {
+            rounds.forEach((run, ofRun) -> {
+                for (Stored stored : ofRun) {
+                    Round round = stored.round();
+                    bulk.add(player, run, round.number(), round.side().word(), round.op(), stored.corrected() ? 1 : 0);
+                }
+            });
         }
-        execute(batch);
-        addContents(player, run, rounds.stream().map(Stored::round).toList());
+        Map<String, List<Round>> plain = new LinkedHashMap<>();
+        rounds.forEach(
+                (run, ofRun) -> plain.put(run, ofRun.stream().map(Stored::round).toList()));
+        addContents(player, plain);
     }
 
-    private void addContents(int player, String run, List<Round> rounds) {
-        PreparedBatch lines =
-                handle.prepareBatch("insert into line (player, run, number, side, bag, face, approach, board,"
-                        + " setting, conditions, ghost, thrown, bags_in, bags_on, bags_off, miss_left, miss_right, miss_short,"
-                        + " miss_long, at, note) values (:player, :run, :number, :side, :bag, :face, :approach, :board, :setting,"
-                        + " :conditions, :ghost, :thrown, :in, :on, :off, :left, :right, :short, :long, :at, :note)");
-        PreparedBatch throwsOf = handle.prepareBatch(
-                "insert into throw (player, run, number, side, ordinal, bag, face,"
-                        + " outcome, miss, shot, aim_x, aim_y, land_x, land_y, rest_x, rest_y) values (:player, :run, :number,"
-                        + " :side, :ordinal, :bag, :face, :outcome, :miss, :shot, :aimX, :aimY, :landX, :landY, :restX, :restY)");
-        for (Round round : rounds) {
-            for (Line line : round.lines()) {
-                bind(lines, player, run, round)
-                        .bind("bag", line.bag())
-                        .bind("face", word(line.face()))
-                        .bind("approach", word(line.approach()))
-                        .bind("board", line.board().word())
-                        .bind("setting", line.setting().word())
-                        .bind("conditions", word(line.conditions()))
-                        .bind("ghost", line.ghost())
-                        .bind("thrown", line.thrown())
-                        .bind("in", line.in())
-                        .bind("on", line.on())
-                        .bind("off", line.off())
-                        .bind("left", line.misses().left())
-                        .bind("right", line.misses().right())
-                        .bind("short", line.misses().shortOf())
-                        .bind("long", line.misses().past())
-                        .bind("at", line.at())
-                        .bind("note", line.note())
-                        .add();
-            }
-            for (int i = 0; i < round.thrown().size(); i++) {
-                Round.Thrown thrown = round.thrown().get(i);
-                bind(throwsOf, player, run, round)
-                        .bind("ordinal", i + 1)
-                        .bind("bag", thrown.bag())
-                        .bind("face", word(thrown.face()))
-                        .bind("outcome", thrown.outcome().word())
-                        .bind("miss", thrown.miss())
-                        .bind("shot", thrown.shot());
-                bind(throwsOf, "aim", thrown.aim());
-                bind(throwsOf, "land", thrown.land());
-                bind(throwsOf, "rest", thrown.rest());
-                throwsOf.add();
-            }
+    private void addContents(int player, Map<String, List<Round>> rounds) {
+        try (Bulk lines = new Bulk(handle, "line", LINE);
+                Bulk throwsOf = new Bulk(handle, "throw", THROW)) {
+            rounds.forEach((run, ofRun) -> {
+                for (Round round : ofRun) {
+                    round.lines().forEach(line -> add(lines, player, run, round, line));
+                    int ordinal = 0;
+                    for (Round.Thrown thrown : round.thrown()) {
+                        add(throwsOf, player, run, round, ++ordinal, thrown);
+                    }
+                }
+            });
         }
-        execute(lines);
-        execute(throwsOf);
     }
 
-    private static PreparedBatch bind(PreparedBatch batch, int player, String run, Round round) {
-        return batch.bind("player", player)
-                .bind("run", run)
-                .bind("number", round.number())
-                .bind("side", round.side().word());
+    private static void add(Bulk lines, int player, String run, Round round, Line line) {
+        lines.add(
+                player,
+                run,
+                round.number(),
+                round.side().word(),
+                line.bag(),
+                word(line.face()),
+                word(line.approach()),
+                line.board().word(),
+                line.setting().word(),
+                word(line.conditions()),
+                line.ghost(),
+                line.thrown(),
+                line.in(),
+                line.on(),
+                line.off(),
+                line.misses().left(),
+                line.misses().right(),
+                line.misses().shortOf(),
+                line.misses().past(),
+                line.at(),
+                line.note());
     }
 
-    private static void bind(PreparedBatch batch, String name, Round.@Nullable Point point) {
-        batch.bind(name + "X", point == null ? null : (Double) point.x())
-                .bind(name + "Y", point == null ? null : (Double) point.y());
-    }
-
-    private static void execute(PreparedBatch batch) {
-        if (batch.size() > 0) {
-            batch.execute();
-        }
+    private static void add(Bulk throwsOf, int player, String run, Round round, int ordinal, Round.Thrown thrown) {
+        Round.Point aim = thrown.aim();
+        Round.Point land = thrown.land();
+        Round.Point rest = thrown.rest();
+        throwsOf.add(
+                player,
+                run,
+                round.number(),
+                round.side().word(),
+                ordinal,
+                thrown.bag(),
+                word(thrown.face()),
+                thrown.outcome().word(),
+                thrown.miss(),
+                thrown.shot(),
+                aim == null ? null : (Double) aim.x(),
+                aim == null ? null : (Double) aim.y(),
+                land == null ? null : (Double) land.x(),
+                land == null ? null : (Double) land.y(),
+                rest == null ? null : (Double) rest.x(),
+                rest == null ? null : (Double) rest.y());
     }
 }

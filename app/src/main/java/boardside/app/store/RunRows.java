@@ -195,14 +195,41 @@ public final class RunRows {
     }
 
     /** A run's id, start and deletion, for going through all of them. */
-    public record Head(String id, String startedAt, boolean deleted) {}
+    public record Head(
+            String id,
+            String session,
+            String startedAt,
+            long startedMillis,
+            @Nullable String deletedAt) {}
 
     /** All runs of a player, deleted ones too, in no order. */
     public List<Head> heads(int player) {
-        return handle.createQuery("select id, started_at, deleted_at from run where player = :player")
+        return handle.createQuery(
+                        "select id, session, started_at, started_ms, deleted_at from run where player = :player")
                 .bind("player", player)
-                .map((row, context) ->
-                        new Head(row.getString("id"), row.getString("started_at"), row.getString("deleted_at") != null))
+                .map((row, context) -> new Head(
+                        row.getString("id"),
+                        row.getString("session"),
+                        row.getString("started_at"),
+                        row.getLong("started_ms"),
+                        row.getString("deleted_at")))
+                .list();
+    }
+
+    /** Some runs by id, deleted or not, in no order. */
+    public List<Run> withIds(int player, List<String> ids) {
+        return handle.createQuery("select * from run where player = :player and id in (<ids>)")
+                .bind("player", player)
+                .bindList("ids", ids)
+                .map((row, context) -> run(row))
+                .list();
+    }
+
+    /** All sessions of a player, in no order. */
+    public List<Session> sessions(int player) {
+        return handle.createQuery("select * from session where player = :player")
+                .bind("player", player)
+                .map((row, context) -> session(row))
                 .list();
     }
 

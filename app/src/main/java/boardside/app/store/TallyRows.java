@@ -16,14 +16,14 @@ import boardside.engine.rules.Word;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.PreparedBatch;
 import org.jspecify.annotations.Nullable;
 
 /** Sums of a run, and counts of what was thrown how; derived from its rounds. */
@@ -40,16 +40,47 @@ public final class TallyRows {
     private static final List<String> KEYS =
             List.of("player", "run", "side", "bag", "face", "approach", "board", "setting", "conditions");
 
-    private static final String INSERT = Stream.concat(KEYS.stream(), COUNTS.stream())
-            .collect(Collectors.collectingAndThen(
-                    Collectors.toList(),
-                    columns -> "insert into tally (" + String.join(", ", columns) + ") values (:"
-                            + String.join(", :", columns) + ")"));
+    private static final List<String> COLUMNS =
+            Stream.concat(KEYS.stream(), COUNTS.stream()).toList();
 
     private final Handle handle;
 
     TallyRows(Handle handle) {
         this.handle = handle;
+    }
+
+    /** Whether what is derived from a run's rounds is what it should be. */
+    public boolean fits(int player, Run run, List<Round> rounds) {
+        Map<Key, List<Integer>> expected = new HashMap<>();
+        counts(rounds)
+                .forEach((key, count) ->
+                        expected.put(key, Arrays.stream(count).boxed().toList()));
+        Map<Key, List<Integer>> stored = new HashMap<>();
+        handle.createQuery("select * from tally where player = :player and run = :run")
+                .bind("player", player)
+                .bind("run", run.id())
+                .map((row, context) -> stored.put(key(row), counts(row)))
+                .list();
+        return run.sum().equals(sum(rounds)) && stored.equals(expected);
+    }
+
+    private static Key key(ResultSet row) throws SQLException {
+        return new Key(
+                Word.of(Side.class, row.getString("side")),
+                row.getString("bag"),
+                RoundRows.word(Face.class, row.getString("face")),
+                RoundRows.word(Approach.class, row.getString("approach")),
+                Word.of(BoardKind.class, row.getString("board")),
+                Word.of(Setting.class, row.getString("setting")),
+                RoundRows.word(Conditions.class, row.getString("conditions")));
+    }
+
+    private static List<Integer> counts(ResultSet row) throws SQLException {
+        List<Integer> counts = new ArrayList<>(COUNTS.size());
+        for (String column : COUNTS) {
+            counts.add(row.getInt(column));
+        }
+        return counts;
     }
 
     private record Key(
@@ -81,23 +112,25 @@ public final class TallyRows {
         if (counts.isEmpty()) {
             return;
         }
-        PreparedBatch batch = handle.prepareBatch(INSERT);
-        counts.forEach((key, count) -> {
-            batch.bind("player", player)
-                    .bind("run", run)
-                    .bind("side", key.side().word())
-                    .bind("bag", key.bag())
-                    .bind("face", RoundRows.word(key.face()))
-                    .bind("approach", RoundRows.word(key.approach()))
-                    .bind("board", key.board().word())
-                    .bind("setting", key.setting().word())
-                    .bind("conditions", RoundRows.word(key.conditions()));
-            for (int i = 0; i < count.length; i++) {
-                batch.bind(COUNTS.get(i), count[i]);
-            }
-            batch.add();
-        });
-        batch.execute();
+        try (Bulk bulk = new Bulk(handle, "tally", COLUMNS)) {
+            counts.forEach((key, count) -> {
+                Object[] row = new Object[COLUMNS.size()];
+                List<Object> keys = List.of(
+                        player,
+                        run,
+                        key.side().word(),
+                        key.bag(),
+                        RoundRows.word(key.face()),
+                        RoundRows.word(key.approach()),
+                        key.board().word(),
+                        key.setting().word(),
+                        RoundRows.word(key.conditions()));
+                for (int i = 0; i < row.length; i++) {
+                    row[i] = i < keys.size() ? keys.get(i) : (Object) count[i - keys.size()];
+                }
+                bulk.add(row);
+            });
+        }
     }
 
     /** Sums over the player's own sides. */
@@ -126,7 +159,7 @@ public final class TallyRows {
         for (Round round : rounds) {
             Finish finish = finish(round);
             List<Line> lines = new ArrayList<>(round.lines());
-            lines.sort(Comparator.comparing(Line::bag).thenComparing(line -> RoundRows.word(line.face())));
+            lines.sort(RoundRows.ORDER);
             for (Line line : lines) {
                 Integer in = line.in();
                 if (line.thrown() == 0 || in == null) {

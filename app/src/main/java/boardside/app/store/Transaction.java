@@ -1,5 +1,7 @@
 package boardside.app.store;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.jdbi.v3.core.Handle;
 
 /** One transaction's view of the tables, by concept. Valid only while it runs. */
@@ -41,9 +43,32 @@ public final class Transaction {
         return new DeviceRows(handle);
     }
 
+    /** Tables of what players record, those first that others refer to. */
+    public static final List<String> RECORDED =
+            List.of("player", "bag", "board", "session", "run", "round", "line", "throw", "tally", "history");
+
+    /** Empties all that players recorded; devices stay let in. */
+    public void clear() {
+        for (int i = RECORDED.size() - 1; i >= 0; i--) {
+            handle.execute("delete from " + RECORDED.get(i));
+        }
+    }
+
     /** Asks for everything done in this transaction to be dropped at its end. */
     public void rollBack() {
         rolledBack = true;
+    }
+
+    /** What SQLite itself finds wrong with its file, one line a fault. */
+    public List<String> damage() {
+        List<String> faults = new ArrayList<>(
+                handle.createQuery("pragma integrity_check").mapTo(String.class).list());
+        faults.remove("ok");
+        handle.createQuery("pragma foreign_key_check")
+                .map((row, context) ->
+                        "a row of " + row.getString(1) + " refers to a missing row of " + row.getString(3))
+                .forEach(faults::add);
+        return faults;
     }
 
     /** A setting of SQLite, for checks. */

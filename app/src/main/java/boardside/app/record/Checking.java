@@ -1,0 +1,69 @@
+package boardside.app.record;
+
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Line;
+import boardside.app.practice.Moment;
+import boardside.app.practice.Player;
+import boardside.app.practice.Round;
+import boardside.app.practice.Session;
+import boardside.app.store.Transaction;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** Looks whether what a sound file says makes sense. */
+final class Checking {
+    private final Transaction rows;
+    private final List<String> faults;
+
+    Checking(Transaction rows, List<String> faults) {
+        this.rows = rows;
+        this.faults = faults;
+    }
+
+    void check() {
+        Snapshot snapshot = new Snapshot(rows);
+        for (Player player : snapshot.players()) {
+            Set<String> bags =
+                    snapshot.bags(player.id()).stream().map(BagSet::id).collect(Collectors.toCollection(HashSet::new));
+            bags.add("");
+            Map<String, Session> sessions =
+                    snapshot.sessions(player.id()).stream().collect(Collectors.toMap(Session::id, Function.identity()));
+            sessions.values().forEach(session -> moment("session " + session.id(), session.startedAt()));
+            snapshot.eachRun(player.id(), run -> run(player.id(), run, bags));
+        }
+    }
+
+    private void moment(String where, String text) {
+        try {
+            Moment.of(text);
+        } catch (IllegalArgumentException e) {
+            faults.add(where + ": " + e.getMessage());
+        }
+    }
+
+    private void run(int player, StoredRun stored, Set<String> bags) {
+        String where = "run " + stored.run().id();
+        moment(where, stored.run().startedAt());
+        for (StoredRun.StoredRound one : stored.rounds()) {
+            Round round = one.round();
+            if (round.bags() > stored.run().drill().mostBags()) {
+                faults.add(where + ", round " + round.number() + ": " + round.bags() + " bags of one side, at most "
+                        + stored.run().drill().mostBags() + " make sense");
+            }
+            for (Line line : round.lines()) {
+                if (!bags.contains(line.bag())) {
+                    faults.add(where + ", round " + round.number() + ": there is no bag set " + line.bag());
+                }
+            }
+        }
+        List<Round> rounds =
+                stored.rounds().stream().map(StoredRun.StoredRound::round).toList();
+        if (!rows.tallies().fits(player, stored.run(), rounds)) {
+            faults.add(where + ": its sums are not those of its rounds");
+        }
+    }
+}

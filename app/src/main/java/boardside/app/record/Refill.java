@@ -1,0 +1,81 @@
+package boardside.app.record;
+
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Board;
+import boardside.app.practice.Moment;
+import boardside.app.practice.Player;
+import boardside.app.practice.Session;
+import boardside.app.store.HistoryRows;
+import boardside.app.store.RoundRows;
+import boardside.app.store.Transaction;
+import java.util.List;
+import java.util.Map;
+
+/** Puts back what a {@link Snapshot} gave, into an emptied store. Valid only while the function it was handed to runs. */
+public final class Refill {
+    private final Transaction rows;
+    private final long version;
+    private final String now;
+
+    /** @param version later than any version a player of the store had, so that nothing derived outlives it */
+    Refill(Transaction rows, long version, String now) {
+        this.rows = rows;
+        this.version = version;
+        this.now = now;
+    }
+
+    /** Adds a player; the number may differ from the one they had. */
+    public Player player(Player player, String preferences) {
+        Player added = rows.players().add(player.name(), player.hand(), player.throwsFrom(), now);
+        rows.players().preferences(added.id(), preferences);
+        rows.players().version(added.id(), version);
+        return added;
+    }
+
+    /** Adds a bag set. */
+    public void bag(int player, BagSet bag) {
+        rows.players().put(player, bag);
+    }
+
+    /** Adds a board. */
+    public void board(int player, Board board) {
+        rows.players().put(player, board);
+    }
+
+    /** Adds a session. */
+    public void session(int player, Session session) {
+        rows.runs().addSession(player, session.id(), Moment.of(session.startedAt()), session.note());
+    }
+
+    /** Adds a run of a session added before. */
+    public void run(int player, StoredRun stored) {
+        rows.runs().add(player, stored.run(), Moment.of(stored.run().startedAt()));
+        if (stored.deletedAt() != null) {
+            rows.runs().delete(player, stored.run().id(), stored.deletedAt());
+        }
+        List<RoundRows.Stored> rounds = stored.rounds().stream()
+                .map(round -> new RoundRows.Stored(round.round(), round.corrected()))
+                .toList();
+        rows.rounds().addAll(player, Map.of(stored.run().id(), rounds));
+        rows.tallies()
+                .refresh(
+                        player,
+                        stored.run().id(),
+                        rounds.stream().map(RoundRows.Stored::round).toList());
+    }
+
+    /** Adds an entry of the history. */
+    public void change(int player, StoredChange change) {
+        rows.history()
+                .add(
+                        player,
+                        new HistoryRows.Entry(
+                                change.id(),
+                                change.at(),
+                                change.what(),
+                                change.subject(),
+                                change.earlier(),
+                                change.later(),
+                                change.undoneAt()));
+    }
+}

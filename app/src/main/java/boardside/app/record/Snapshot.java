@@ -1,0 +1,100 @@
+package boardside.app.record;
+
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Board;
+import boardside.app.practice.Player;
+import boardside.app.practice.Run;
+import boardside.app.practice.Session;
+import boardside.app.store.RoundRows;
+import boardside.app.store.RunRows;
+import boardside.app.store.Transaction;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** All that is recorded, as of one moment. Valid only while the function it was handed to runs. */
+public final class Snapshot {
+    private static final int RUNS_AT_ONCE = 500;
+
+    private final Transaction rows;
+
+    Snapshot(Transaction rows) {
+        this.rows = rows;
+    }
+
+    /** All players. */
+    public List<Player> players() {
+        return rows.players().all();
+    }
+
+    /** A player's preferences as JSON. */
+    public String preferences(int player) {
+        return rows.players().preferences(player);
+    }
+
+    /** A player's bag sets. */
+    public List<BagSet> bags(int player) {
+        return rows.players().bags(player);
+    }
+
+    /** A player's boards. */
+    public List<Board> boards(int player) {
+        return rows.players().boards(player);
+    }
+
+    /** A player's sessions, in order of their ids. */
+    public List<Session> sessions(int player) {
+        List<Session> sessions = new ArrayList<>(rows.runs().sessions(player));
+        sessions.sort(Comparator.comparing(Session::id));
+        return sessions;
+    }
+
+    /** Number of a player's runs, deleted ones too. */
+    public int runs(int player) {
+        return rows.runs().heads(player).size();
+    }
+
+    /** Hands over a player's runs one by one, deleted ones too: by start, then id. */
+    public void eachRun(int player, Consumer<StoredRun> visitor) {
+        List<RunRows.Head> heads = new ArrayList<>(rows.runs().heads(player));
+        heads.sort(Comparator.comparingLong(RunRows.Head::startedMillis)
+                .thenComparing(RunRows.Head::startedAt)
+                .thenComparing(RunRows.Head::id));
+        for (int from = 0; from < heads.size(); from += RUNS_AT_ONCE) {
+            List<RunRows.Head> some = heads.subList(from, Math.min(heads.size(), from + RUNS_AT_ONCE));
+            List<String> ids = some.stream().map(RunRows.Head::id).toList();
+            Map<String, Run> runs =
+                    rows.runs().withIds(player, ids).stream().collect(Collectors.toMap(Run::id, Function.identity()));
+            Map<String, List<RoundRows.Stored>> rounds = rows.rounds().of(player, ids);
+            for (RunRows.Head head : some) {
+                Run run = runs.get(head.id());
+                if (run != null) {
+                    visitor.accept(new StoredRun(
+                            run,
+                            head.deletedAt(),
+                            rounds.getOrDefault(head.id(), List.of()).stream()
+                                    .map(stored -> new StoredRun.StoredRound(stored.round(), stored.corrected()))
+                                    .toList()));
+                }
+            }
+        }
+    }
+
+    /** A player's history, the first entry first. */
+    public List<StoredChange> changes(int player) {
+        return rows.history().all(player).stream()
+                .map(entry -> new StoredChange(
+                        entry.id(),
+                        entry.at(),
+                        entry.kind(),
+                        entry.subject(),
+                        entry.earlier(),
+                        entry.later(),
+                        entry.undoneAt()))
+                .toList();
+    }
+}

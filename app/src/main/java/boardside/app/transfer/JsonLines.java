@@ -1,0 +1,286 @@
+package boardside.app.transfer;
+
+import boardside.app.json.Json;
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Board;
+import boardside.app.practice.Failure;
+import boardside.app.practice.Player;
+import boardside.app.practice.Round;
+import boardside.app.practice.Run;
+import boardside.app.practice.Session;
+import boardside.app.record.Refill;
+import boardside.app.record.Snapshot;
+import boardside.app.record.StoredChange;
+import boardside.app.record.StoredRun;
+import boardside.app.transfer.LogFiles.Progress;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, then for each player the player,
+ * bag sets, boards, sessions, runs with their rounds, and the history; last the counts, by which a whole file is known.
+ */
+final class JsonLines {
+    /** Version of this format; what is older is read too. */
+    static final int FORMAT = 1;
+
+    private static final String KIND = "kind";
+
+    private JsonLines() {}
+
+    /**
+     * How much of what a file holds.
+     *
+     * @param bagsThrown bags thrown, by all sides
+     */
+    record Counts(int players, int bags, int sessions, int runs, int rounds, long bagsThrown) {
+        Counts plus(int players, int bags, int sessions, int runs, int rounds, long bagsThrown) {
+            return new Counts(
+                    this.players + players,
+                    this.bags + bags,
+                    this.sessions + sessions,
+                    this.runs + runs,
+                    this.rounds + rounds,
+                    this.bagsThrown + bagsThrown);
+        }
+    }
+
+    /**
+     * Writes records.
+     *
+     * @param whose which players
+     * @param complete with deleted runs and the history
+     */
+    static Counts write(
+            Snapshot snapshot, Predicate<Player> whose, boolean complete, Appendable out, Progress progress) {
+        Writer writer = new Writer(out);
+        ObjectNode header = Json.MAPPER.createObjectNode();
+        header.put("format", FORMAT);
+        writer.line("boardside", header);
+        List<Player> players = snapshot.players().stream().filter(whose).toList();
+        int all =
+                players.stream().mapToInt(player -> snapshot.runs(player.id())).sum();
+        for (Player player : players) {
+            writer.player(snapshot, player, complete, all, progress);
+        }
+        writer.line("end", Json.MAPPER.valueToTree(writer.counts));
+        return writer.counts;
+    }
+
+    private static final class Writer {
+        private final Appendable out;
+        private Counts counts = new Counts(0, 0, 0, 0, 0, 0);
+
+        Writer(Appendable out) {
+            this.out = out;
+        }
+
+        void line(String kind, ObjectNode fields) {
+            ObjectNode node = Json.MAPPER.createObjectNode();
+            node.put(KIND, kind);
+            node.setAll(fields);
+            try {
+                out.append(Json.write(node)).append('\n');
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+
+        void player(Snapshot snapshot, Player player, boolean complete, int all, Progress progress) {
+            int id = player.id();
+            ObjectNode node = Json.MAPPER.valueToTree(player);
+            node.remove(List.of("id", "version"));
+            node.set("preferences", Json.read(snapshot.preferences(id), JsonNode.class));
+            line("player", node);
+            List<BagSet> bags = snapshot.bags(id);
+            bags.forEach(bag -> line("bag", Json.MAPPER.valueToTree(bag)));
+            snapshot.boards(id).forEach(board -> line("board", Json.MAPPER.valueToTree(board)));
+            List<Session> sessions = snapshot.sessions(id);
+            sessions.forEach(session -> line("session", Json.MAPPER.valueToTree(session)));
+            counts = counts.plus(1, bags.size(), sessions.size(), 0, 0, 0);
+            snapshot.eachRun(id, run -> {
+                if (complete || run.deletedAt() == null) {
+                    run(run, complete);
+                    progress.at("writing", counts.runs(), all);
+                }
+            });
+            if (complete) {
+                snapshot.changes(id).forEach(change -> line("change", Json.MAPPER.valueToTree(change)));
+            }
+        }
+
+        private void run(StoredRun stored, boolean complete) {
+            ObjectNode node = Json.MAPPER.valueToTree(stored.run());
+            node.remove("deleted");
+            if (stored.deletedAt() != null) {
+                node.put("deletedAt", stored.deletedAt());
+            }
+            ArrayNode rounds = node.putArray("rounds");
+            long bags = 0;
+            for (StoredRun.StoredRound round : stored.rounds()) {
+                if (complete || !round.round().lines().isEmpty()) {
+                    ObjectNode one = Json.MAPPER.valueToTree(round.round());
+                    one.put("corrected", round.corrected());
+                    rounds.add(one);
+                    bags += round.round().bags();
+                }
+            }
+            counts = counts.plus(0, 0, 0, 1, rounds.size(), bags);
+            line("run", node);
+        }
+    }
+
+    /**
+     * Reads what {@link #write} wrote.
+     *
+     * @param file name to call it by
+     * @param refill takes what is read, or null to look at it only
+     * @throws Failure.BadInput if the file is not whole and sound, saying where
+     */
+    static Counts read(String file, BufferedReader in, @Nullable Refill refill, Progress progress) {
+        return new Reader(file, refill, progress).read(in);
+    }
+
+    private static final class Reader {
+        private final String file;
+        private final @Nullable Refill refill;
+        private final Progress progress;
+        private Counts counts = new Counts(0, 0, 0, 0, 0, 0);
+        private int player;
+        private int number;
+
+        Reader(String file, @Nullable Refill refill, Progress progress) {
+            this.file = file;
+            this.refill = refill;
+            this.progress = progress;
+        }
+
+        Counts read(BufferedReader in) {
+            boolean ended = false;
+            try {
+                for (String text = in.readLine(); text != null; text = in.readLine()) {
+                    number++;
+                    if (ended) {
+                        throw fault("text follows the end");
+                    }
+                    ended = line(Json.read(text, JsonNode.class));
+                }
+            } catch (JsonProcessingException e) {
+                throw fault(e.getOriginalMessage());
+            } catch (Failure e) {
+                throw e;
+            } catch (RuntimeException e) {
+                // A value that cannot be, or that the store will not have.
+                throw fault(String.valueOf(e.getMessage()));
+            } catch (IOException e) {
+                throw new Failure.BadInput(file + ", after line " + number
+                        + ": the file is damaged or cut short; use another backup (" + e.getMessage() + ")");
+            }
+            if (!ended) {
+                throw new Failure.BadInput(
+                        file + ", after line " + number + ": the file is cut short; use another backup");
+            }
+            return counts;
+        }
+
+        private Failure.BadInput fault(String what) {
+            return new Failure.BadInput(file + ", line " + number + ": " + what + "; use another backup");
+        }
+
+        /** Whether this was the last line. */
+        private boolean line(JsonNode node) throws JsonProcessingException {
+            String kind = node.path(KIND).asText();
+            if (number == 1) {
+                if (!kind.equals("boardside")) {
+                    throw new Failure.BadInput(file + ": this is no backup of Boardside");
+                }
+                int format = node.path("format").asInt();
+                if (format > FORMAT) {
+                    throw new Failure.BadInput(file + ": a newer Boardside wrote this backup (format " + format
+                            + ", this program knows " + FORMAT + "); restore it with that newer program");
+                }
+                return false;
+            }
+            if (player == 0 && !kind.equals("player") && !kind.equals("end")) {
+                throw new IllegalArgumentException("a " + kind + " before any player");
+            }
+            switch (kind) {
+                case "player" -> player(node);
+                case "bag" -> {
+                    BagSet bag = Json.MAPPER.treeToValue(node, BagSet.class);
+                    counts = counts.plus(0, 1, 0, 0, 0, 0);
+                    if (refill != null) {
+                        refill.bag(player, bag);
+                    }
+                }
+                case "board" -> {
+                    Board board = Json.MAPPER.treeToValue(node, Board.class);
+                    if (refill != null) {
+                        refill.board(player, board);
+                    }
+                }
+                case "session" -> {
+                    Session session = Json.MAPPER.treeToValue(node, Session.class);
+                    counts = counts.plus(0, 0, 1, 0, 0, 0);
+                    if (refill != null) {
+                        refill.session(player, session);
+                    }
+                }
+                case "run" -> run(node);
+                case "change" -> {
+                    StoredChange change = Json.MAPPER.treeToValue(node, StoredChange.class);
+                    if (refill != null) {
+                        refill.change(player, change);
+                    }
+                }
+                case "end" -> {
+                    if (!Json.MAPPER.treeToValue(node, Counts.class).equals(counts)) {
+                        throw new IllegalArgumentException("the file holds " + counts + ", not what its end says");
+                    }
+                    return true;
+                }
+                default -> throw new IllegalArgumentException("\"" + kind + "\" is no kind of line");
+            }
+            return false;
+        }
+
+        private void player(JsonNode node) throws JsonProcessingException {
+            ObjectNode fields = node.deepCopy();
+            fields.put("id", player + 1).put("version", 0);
+            Player read = Json.MAPPER.treeToValue(fields, Player.class);
+            counts = counts.plus(1, 0, 0, 0, 0, 0);
+            player = refill == null
+                    ? player + 1
+                    : refill.player(read, Json.write(node.path("preferences"))).id();
+        }
+
+        private void run(JsonNode node) throws JsonProcessingException {
+            ObjectNode fields = node.deepCopy();
+            fields.put("deleted", fields.has("deletedAt"));
+            Run run = Json.MAPPER.treeToValue(fields, Run.class);
+            List<StoredRun.StoredRound> rounds = new ArrayList<>();
+            long bags = 0;
+            for (JsonNode one : node.path("rounds")) {
+                Round round = Json.MAPPER.treeToValue(one, Round.class);
+                bags += round.bags();
+                rounds.add(
+                        new StoredRun.StoredRound(round, one.path("corrected").asBoolean()));
+            }
+            counts = counts.plus(0, 0, 0, 1, rounds.size(), bags);
+            if (refill != null) {
+                String deletedAt = node.path("deletedAt").asText("");
+                refill.run(player, new StoredRun(run, deletedAt.isEmpty() ? null : deletedAt, rounds));
+            }
+            progress.at("reading", counts.runs(), -1);
+        }
+    }
+}
