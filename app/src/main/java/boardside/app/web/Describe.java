@@ -1,11 +1,18 @@
 package boardside.app.web;
 
+import boardside.app.practice.Round;
+import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
+import boardside.app.record.GhostGame;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
+import boardside.engine.rules.Game;
 import boardside.engine.rules.Setting;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 
@@ -50,6 +57,49 @@ final class Describe {
             parts.add(texts.of("setting." + setup.setting().word()));
         }
         return String.join(", ", parts);
+    }
+
+    /** How a run went, in a few words; a race needs its rounds. */
+    String result(Run run, List<Round> rounds) {
+        Run.Sum sum = run.sum();
+        if (sum.thrown() == 0) {
+            return texts.of("result.nothing");
+        }
+        if (run.drill().needsGhost() && sum.points() != null) {
+            Game game = game(run, rounds);
+            String key = switch (game.result()) {
+                case WON -> "result.won";
+                case LOST -> "result.lost";
+                case OPEN -> "result.open";
+            };
+            return texts.of(key, game.mine(), game.theirs(), game.rounds());
+        }
+        if (sum.points() == null || run.drill() == Drill.VOLUME) {
+            return run.drill() == Drill.CASUAL
+                    ? texts.of("result.thrown", sum.thrown())
+                    : texts.of("run.bags.in", sum.in(), sum.thrown());
+        }
+        return texts.of("run.done.total", sum.points(), sum.rounds());
+    }
+
+    // An imported race may go on after its end; what follows does not count.
+    private static Game game(Run run, List<Round> rounds) {
+        Game game = Game.start(GhostGame.rules(run), true);
+        for (Round round : rounds) {
+            Integer points = round.points();
+            Integer ghost =
+                    round.lines().isEmpty() ? null : round.lines().get(0).ghost();
+            if (points != null && ghost != null && round.side().mine() && !game.over()) {
+                game = game.play(points, ghost);
+            }
+        }
+        return game;
+    }
+
+    /** A day, written out. */
+    String day(String day) {
+        return LocalDate.parse(day)
+                .format(DateTimeFormatter.ofPattern("EEE d MMM yyyy", Locale.forLanguageTag(texts.language())));
     }
 
     private static int target(Setup setup) {

@@ -18,6 +18,7 @@ final class Routes {
         RunPage run = new RunPage(web);
         PairPage pair = new PairPage(web);
         DevicesPage devices = new DevicesPage(web);
+        JournalPage journal = new JournalPage(web);
         StaticFiles files = new StaticFiles();
         return List.of(
                 get("/static/<file>", EVERYONE, files::serve),
@@ -29,6 +30,12 @@ final class Routes {
                 get("/start/{drill}", DEVICE, start::show),
                 post("/runs", DEVICE, start::start),
                 get("/runs/{id}", DEVICE, run::show),
+                get("/journal", DEVICE, journal::show),
+                get("/journal/runs/{id}", DEVICE, journal::run),
+                post("/journal/runs/{id}", DEVICE, journal::editRun),
+                post("/journal/runs/{id}/delete", DEVICE, journal::deleteRun),
+                post("/journal/sessions/{id}", DEVICE, journal::editSession),
+                post("/journal/changes/{change}/undo", DEVICE, journal::undo),
                 post("/api/outbox", DEVICE, run::receive),
                 get("/api/token", DEVICE, run::token));
     }

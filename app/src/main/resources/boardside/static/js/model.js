@@ -102,7 +102,11 @@ export class RunModel {
 
   /** The game against the ghost so far. */
   game() {
-    return playAll(this.rules, this.played().map((r) => [roundPoints(r), r.lines[0].ghost ?? this.setup.ghost ?? 0]));
+    return this.gameAfter(this.played());
+  }
+
+  gameAfter(rounds) {
+    return playAll(this.rules, rounds.map((r) => [roundPoints(r), r.lines[0].ghost ?? this.setup.ghost ?? 0]));
   }
 
   /** Whether no further round can be thrown: the game is over, or the planned rounds are. */
@@ -124,8 +128,7 @@ export class RunModel {
 
   /** Stores a round of this device; without lines, takes it back. */
   putRound(number, lines, thrown = []) {
-    const before = this.rounds.get(number);
-    this.remember({ kind: "round", number, lines: before?.lines || [], thrown: before?.thrown || [] });
+    this.remember({ kind: "rounds", rounds: [this.asItIs(number)] });
     this.write(number, lines, thrown);
     this.settle();
   }
@@ -137,7 +140,23 @@ export class RunModel {
       ? { ...line, thrown: counts.thrown ?? counts.in + counts.on + counts.off, in: counts.in ?? null,
           on: counts.on ?? null, off: counts.off ?? null, misses: {} }
       : line);
-    this.putRound(number, lines);
+    const later = this.isGame ? this.playedAfterTheEnd(number, lines) : [];
+    this.remember({ kind: "rounds", rounds: [number, ...later].map((n) => this.asItIs(n)) });
+    for (const n of later.reverse()) this.write(n, [], []);
+    this.write(number, lines, []);
+    this.settle();
+  }
+
+  /** Numbers of the rounds that would follow the game's end if this round had ended so. */
+  playedAfterTheEnd(number, lines) {
+    const rounds = this.played().map((r) => (r.number === number ? { ...r, lines } : r));
+    const end = rounds.findIndex((_, i) => this.gameAfter(rounds.slice(0, i + 1)).result !== "open");
+    return end < 0 ? [] : rounds.slice(end + 1).map((r) => r.number);
+  }
+
+  asItIs(number) {
+    const round = this.rounds.get(number);
+    return { number, lines: round?.lines || [], thrown: round?.thrown || [] };
   }
 
   changeSetup(changes) {
@@ -160,7 +179,7 @@ export class RunModel {
     }
     const step = this.undos.pop() || this.lastRoundAsStep();
     if (!step) return false;
-    if (step.kind === "round") this.write(step.number, step.lines, step.thrown);
+    if (step.kind === "rounds") step.rounds.forEach((r) => this.write(r.number, r.lines, r.thrown));
     if (step.kind === "setup") this.writeSetup(step.setup);
     this.settle();
     return true;
@@ -174,7 +193,9 @@ export class RunModel {
   // On a device that did not record the run, undo takes the last round back.
   lastRoundAsStep() {
     const played = this.played();
-    return played.length === 0 ? null : { kind: "round", number: played[played.length - 1].number, lines: [], thrown: [] };
+    return played.length === 0 ? null : {
+      kind: "rounds", rounds: [{ number: played[played.length - 1].number, lines: [], thrown: [] }],
+    };
   }
 
   nameBag(name) {

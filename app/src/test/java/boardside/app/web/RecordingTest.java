@@ -133,6 +133,28 @@ class RecordingTest extends Browser {
     }
 
     @Test
+    void aCorrectionThatEndsTheGameTakesLaterRoundsBack() {
+        start("race");
+        finish("4-0-0").click();
+        finish("2-2-0").click();
+        finish("2-2-0").click();
+        finish("0-0-4").click();
+        assertThat(page.locator("#score")).hasText("13–5");
+        page.locator("#rounds button").nth(1).click();
+        finish("4-0-0").click();
+        page.locator("#rounds button").nth(2).click();
+        finish("4-0-0").click();
+        assertThat(page.locator("#done-said")).hasText("Won 21–0 in 3 rounds");
+        assertSent();
+        assertThat(stored().run().sum().rounds()).isEqualTo(3);
+        page.locator("#undo").click();
+        page.locator("#undo").click();
+        assertThat(page.locator("#score")).hasText("13–5");
+        assertSent();
+        assertThat(stored().run().sum().rounds()).isEqualTo(4);
+    }
+
+    @Test
     void volumeWithTwoBagSetsTakesOneTapASet() {
         int player = records.firstPlayer().id();
         BagSet slow = records.saveBag(player, BagSet.named(records.ids().next(), "Mill Pond"));
