@@ -1,0 +1,172 @@
+package boardside.app.record;
+
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Line;
+import boardside.app.practice.Operation;
+import boardside.app.practice.Player;
+import boardside.app.practice.Round;
+import boardside.app.practice.Setup;
+import boardside.engine.rules.Approach;
+import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Conditions;
+import boardside.engine.rules.Drill;
+import boardside.engine.rules.Face;
+import boardside.engine.rules.Outcome;
+import boardside.engine.rules.Setting;
+import boardside.engine.rules.Side;
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A small store with something of everything, the same each time. */
+public final class SampleStore {
+    private static final Instant NOW = Instant.parse("2026-06-01T18:00:00Z");
+
+    private final Records records;
+    private int ops;
+
+    private SampleStore(Records records) {
+        this.records = records;
+    }
+
+    /** Fills an empty store. */
+    public static void fill(Records records) {
+        new SampleStore(records).fill();
+    }
+
+    private String op() {
+        return "01900000-0000-7000-8000-%012d".formatted(++ops);
+    }
+
+    private void fill() {
+        int me = records.addPlayer("Äsa", Player.Hand.LEFT, Player.Hand.RIGHT).id();
+        int kim = records.addPlayer("Kim", Player.Hand.RIGHT, Player.Hand.LEFT).id();
+        records.savePreferences(me, "{\"units\":\"cm\"}");
+        records.saveBag(me, BagSet.named("b1", "Blue"));
+        records.saveBag(me, new BagSet("b1", "Blue, broken in", 4, 7, 15.5, "resin", "first ones", false));
+        records.saveBag(me, new BagSet("b2", "Red", null, null, null, "", "", true));
+
+        start(me, "total", "s1", Drill.TOTAL, "2026-05-01T18:00:00+02:00", false, null, "");
+        put(me, "total", new Round(1, Side.ME, op(), List.of(line("b1", null, 3, 1, 0)), List.of()));
+        put(me, "total", new Round(2, Side.ME, op(), List.of(line("b1", null, 0, 0, 4)), List.of()));
+        put(me, "total", new Round(2, Side.ME, op(), List.of(line("b1", null, 1, 0, 3)), List.of()));
+        put(me, "total", new Round(3, Side.ME, op(), List.of(line("b1", null, 4, 0, 0)), List.of()));
+        put(me, "total", new Round(3, Side.ME, op(), List.of(), List.of()));
+        finish(me, "total", "2026-05-01T18:10:00+02:00");
+        records.editRun(me, "total", new RunEdit("gusty", "", false));
+
+        start(me, "race", "s1", Drill.RACE, "2026-05-01T18:20:00+02:00", false, 6, "");
+        put(me, "race", new Round(1, Side.ME, op(), List.of(line("b2", 6, 2, 2, 0)), List.of()));
+
+        start(me, "duel", "s2", Drill.DUEL, "2026-05-02T23:30:00-05:00", true, null, "Lou");
+        put(
+                me,
+                "duel",
+                new Round(
+                        1,
+                        Side.A,
+                        op(),
+                        List.of(line("b1", null, 1, 1, 0)),
+                        List.of(
+                                new Round.Thrown(
+                                        "b1",
+                                        Face.FAST,
+                                        Outcome.IN,
+                                        "",
+                                        "slide",
+                                        new Round.Point(0, 39),
+                                        new Round.Point(-1.25, 22.5),
+                                        null),
+                                new Round.Thrown(
+                                        "b1",
+                                        Face.FAST,
+                                        Outcome.ON,
+                                        "short",
+                                        "",
+                                        null,
+                                        null,
+                                        new Round.Point(3, 12)))));
+        put(me, "duel", new Round(1, Side.VERSUS, op(), List.of(line("", null, 4, 0, 0)), List.of()));
+        records.editSession(me, "s2", "at Lou's");
+
+        start(me, "gone", "s2", Drill.TOTAL, "2026-05-02T23:50:00-05:00", false, null, "");
+        put(me, "gone", new Round(1, Side.ME, op(), List.of(line("", null, 0, 0, 4)), List.of()));
+        records.deleteRun(me, "gone", NOW);
+
+        start(kim, "volume", "s1", Drill.VOLUME, "2026-05-03T10:00:00Z", false, null, "");
+        Line onlyIn = new Line(
+                "",
+                null,
+                null,
+                BoardKind.NARROW,
+                Setting.PRACTICE,
+                Conditions.FAST,
+                null,
+                20,
+                13,
+                null,
+                null,
+                new Line.Misses(2, null, 5, 0),
+                "2026-05-03T10:01:00Z",
+                "new boards");
+        put(kim, "volume", new Round(1, Side.ME, op(), List.of(onlyIn), List.of()));
+    }
+
+    private static Line line(String bag, @Nullable Integer ghost, int in, int on, int off) {
+        return new Line(
+                bag,
+                Face.FAST,
+                Approach.AGGRESSIVE,
+                BoardKind.REGULATION,
+                Setting.LEAGUE,
+                null,
+                ghost,
+                in + on + off,
+                in,
+                on,
+                off,
+                Line.Misses.NONE,
+                "",
+                "");
+    }
+
+    private void start(
+            int player,
+            String run,
+            String session,
+            Drill drill,
+            String at,
+            boolean warmUp,
+            @Nullable Integer ghost,
+            String opponent) {
+        Setup setup = new Setup(
+                List.of(),
+                4,
+                null,
+                null,
+                BoardKind.REGULATION,
+                Setting.PRACTICE,
+                null,
+                10,
+                ghost,
+                15,
+                true,
+                9,
+                null,
+                true,
+                false);
+        apply(player, new Operation.StartRun(op(), run, session, drill, at, warmUp, opponent, null, null, setup));
+    }
+
+    private void put(int player, String run, Round round) {
+        apply(player, new Operation.PutRound(run, round));
+    }
+
+    private void finish(int player, String run, String at) {
+        apply(player, new Operation.FinishRun(op(), run, at));
+    }
+
+    private void apply(int player, Operation operation) {
+        records.applyAll(player, List.of(operation), NOW);
+    }
+}

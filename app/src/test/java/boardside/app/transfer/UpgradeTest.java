@@ -1,0 +1,109 @@
+package boardside.app.transfer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boardside.app.practice.Player;
+import boardside.app.record.Records;
+import boardside.app.record.SampleStore;
+import boardside.app.record.Stores;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.util.HashSet;
+import java.util.Objects;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Stores that older programs wrote, kept under {@code stores/}: {@code vN.db} of schema version N, with {@code vN.jsonl},
+ * all that was in it. See the README there for how to add one.
+ */
+class UpgradeTest {
+    @TempDir
+    Path folder;
+
+    private Path resource(String name) throws IOException {
+        Path copy = folder.resolve(name);
+        try (InputStream in = Objects.requireNonNull(getClass().getResourceAsStream("/stores/" + name))) {
+            Files.copy(in, copy);
+        }
+        return copy;
+    }
+
+    private static String all(Records records) {
+        StringBuilder out = new StringBuilder();
+        records.snapshot(snapshot -> JsonLines.write(snapshot, player -> true, true, out, LogFiles.Progress.NONE));
+        return out.toString();
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = 1)
+    void everyOldStoreOpensWithNothingLost(int version) throws Exception {
+        Path store = resource("v" + version + ".db");
+        String expected = Files.readString(resource("v" + version + ".jsonl"));
+        try (Records records = Records.open(store.toString())) {
+            assertThat(all(records)).isEqualTo(expected);
+            assertThat(records.check()).isEmpty();
+            // And it can be written to.
+            records.addPlayer("New", Player.Hand.RIGHT, Player.Hand.LEFT);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void everyOldBackupComesBackIntoEitherKindOfStore(Stores kind) throws Exception {
+        Path lines = resource("v1.jsonl");
+        try (Records records = Stores.open(kind.location(folder), 1)) {
+            Backups.restore(records, lines, false, LogFiles.Progress.NONE);
+            assertThat(all(records)).isEqualTo(Files.readString(lines));
+            assertThat(records.check()).isEmpty();
+        }
+    }
+
+    /** Today's program still writes the sample as it was written: else a schema change lacks a migration, or a sample. */
+    @Test
+    void sampleOfTheNewestSchemaIsTodays() throws Exception {
+        try (Records records = Stores.open(folder.resolve("today.db").toString(), 1)) {
+            SampleStore.fill(records);
+            assertThat(all(records)).isEqualTo(Files.readString(resource("v1.jsonl")));
+        }
+    }
+
+    @Test
+    void backupHasEveryTableButDevices() throws Exception {
+        Path file = folder.resolve("store.db");
+        Records.open(file.toString()).close();
+        Set<String> tables = new HashSet<>();
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+                ResultSet found = connection
+                        .createStatement()
+                        .executeQuery("select name from sqlite_master where type = 'table'")) {
+            while (found.next()) {
+                tables.add(found.getString(1));
+            }
+        }
+        // tally is derived from line when a run is put back.
+        assertThat(tables)
+                .containsExactlyInAnyOrder(
+                        "player",
+                        "bag",
+                        "board",
+                        "session",
+                        "run",
+                        "round",
+                        "line",
+                        "throw",
+                        "tally",
+                        "history",
+                        "device",
+                        "flyway_schema_history");
+    }
+}
