@@ -57,6 +57,7 @@ public final class Cli {
         Context context = new Context(surroundings);
         CommandLine line = new CommandLine(new Root(context));
         commands(context).forEach(line::addSubcommand);
+        line.addSubcommand(OddsCommand.in(context));
         line.setOut(new PrintWriter(surroundings.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(surroundings.err(), true, StandardCharsets.UTF_8));
         line.setParameterExceptionHandler((wrong, given) -> wrong(wrong));
