@@ -66,7 +66,7 @@ record Scale(double low, double high, double from, double to) {
             return ticks.size() > most ? ticks.subList(0, most) : ticks;
         }
         DateTimeFormatter month = DateTimeFormatter.ofPattern("MMM", Locale.ENGLISH);
-        DateTimeFormatter year = DateTimeFormatter.ofPattern("MMM yy", Locale.ENGLISH);
+        DateTimeFormatter year = DateTimeFormatter.ofPattern("MMM yyyy", Locale.ENGLISH);
         long months = days / 30 + 1;
         for (int step : new int[] {1, 2, 3, 6, 12, 24, 60, 120, 600, 1200}) {
             if (months / step < most) {

@@ -40,8 +40,10 @@ final class Describe {
     String run(Drill drill, Setup setup, Map<String, String> bagNames) {
         List<String> parts = new ArrayList<>();
         parts.add(texts.of("drill." + drill.word()));
-        if (drill == Drill.TOTAL || drill.needsGhost()) {
+        if (drill.needsGhost()) {
             parts.add(tile(drill, setup));
+        } else if (drill == Drill.TOTAL && setup.rounds() != null) {
+            parts.add(texts.of("drill.total.run", setup.rounds()));
         }
         setup.bags().stream().map(bagNames::get).filter(Objects::nonNull).forEach(parts::add);
         if (setup.face() != null) {

@@ -18,6 +18,8 @@ final class Routes {
         RunPage run = new RunPage(web);
         PairPage pair = new PairPage(web);
         DevicesPage devices = new DevicesPage(web);
+        SummaryPage summary = new SummaryPage(web);
+        FormPage form = new FormPage(web);
         JournalPage journal = new JournalPage(web);
         StaticFiles files = new StaticFiles();
         return List.of(
@@ -30,6 +32,8 @@ final class Routes {
                 get("/start/{drill}", DEVICE, start::show),
                 post("/runs", DEVICE, start::start),
                 get("/runs/{id}", DEVICE, run::show),
+                get("/runs/{id}/summary", DEVICE, summary::show),
+                get("/form", DEVICE, form::show),
                 get("/journal", DEVICE, journal::show),
                 get("/journal/runs/{id}", DEVICE, journal::run),
                 post("/journal/runs/{id}", DEVICE, journal::editRun),

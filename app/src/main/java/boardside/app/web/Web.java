@@ -19,6 +19,7 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
@@ -91,6 +92,10 @@ final class Web {
 
     Instant now() {
         return clock.instant();
+    }
+
+    LocalDate today() {
+        return LocalDate.now(clock);
     }
 
     /** An instant as time of day here. */

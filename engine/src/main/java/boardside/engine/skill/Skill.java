@@ -56,6 +56,12 @@ public final class Skill {
                 asOf);
     }
 
+    /** The same records without one run, to hold that run against. */
+    public Skill without(String run) {
+        return new Skill(
+                counts.stream().filter(count -> !count.run().equals(run)).toList(), asOf);
+    }
+
     /**
      * Points per round of four that one day's bags alone speak for, bags being independent.
      *

@@ -1,0 +1,37 @@
+package boardside.app.web;
+
+import boardside.engine.skill.Interval;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+
+/** Numbers and days as pages write them. */
+final class Numbers {
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+
+    private Numbers() {}
+
+    static String one(double value) {
+        return String.format(Locale.ROOT, "%.1f", value);
+    }
+
+    /** A half is written, a whole number is not given a fraction. */
+    static String half(double value) {
+        return value == Math.rint(value) ? String.valueOf((long) value) : one(value);
+    }
+
+    static String range(Interval interval) {
+        return one(interval.low()) + "\u2013" + one(interval.high());
+    }
+
+    static String day(LocalDate day) {
+        return DAY.format(day);
+    }
+
+    /** A run's or session's id, which may be any text, as a part of an address. */
+    static String path(String id) {
+        return URLEncoder.encode(id, StandardCharsets.UTF_8).replace("+", "%20");
+    }
+}

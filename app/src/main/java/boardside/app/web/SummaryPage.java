@@ -1,0 +1,249 @@
+package boardside.app.web;
+
+import boardside.app.practice.Player;
+import boardside.app.practice.Round;
+import boardside.app.practice.Run;
+import boardside.app.record.RunDetail;
+import boardside.app.record.Skills;
+import boardside.app.record.Standing;
+import boardside.app.report.DataTable;
+import boardside.app.report.Picture;
+import boardside.app.report.Pictures;
+import boardside.engine.rules.Drill;
+import boardside.engine.rules.Finish;
+import boardside.engine.rules.Tally;
+import boardside.engine.skill.Skill;
+import boardside.engine.skill.TotalForecast;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/** How a run went: its total, what it says of the player, the rounds, and what to do next. */
+public final class SummaryPage {
+    private static final int MOST_FORECAST_ROUNDS = 100;
+    private static final int MOST_STRIP = 100;
+
+    private final Web web;
+    private final Remembered<Skill> remembered = new Remembered<>();
+
+    SummaryPage(Web web) {
+        this.web = web;
+    }
+
+    /**
+     * What the page shows; parts that do not apply are null.
+     *
+     * @param headline the result
+     * @param day when
+     * @param about the run in a few words
+     * @param said one honest sentence
+     * @param rate points a round with their range
+     * @param standing best and usual
+     * @param strip the rounds
+     * @param forecast how unusual the total was
+     * @param again the drill to start again, or null where it is not started from the first page
+     */
+    public record View(
+            String id,
+            String headline,
+            String day,
+            String about,
+            String said,
+            @Nullable String rate,
+            @Nullable String standing,
+            @Nullable Picture strip,
+            @Nullable Picture forecast,
+            boolean open,
+            @Nullable String again) {
+        /** The id as a part of an address. */
+        public String path() {
+            return Numbers.path(id);
+        }
+    }
+
+    void show(Context ctx) {
+        Player player = web.player(ctx);
+        RunDetail detail = web.run(player, ctx.pathParam("id"));
+        web.show(
+                ctx,
+                "summary",
+                web.texts().of("drill." + detail.run().drill().word()),
+                Map.of("view", view(player, detail)));
+    }
+
+    private View view(Player player, RunDetail detail) {
+        Run run = detail.run();
+        List<Round> mine =
+                detail.rounds().stream().filter(round -> round.side().mine()).toList();
+        Tally bags = known(mine);
+        Optional<TotalForecast> forecast = forecast(player, run, mine);
+        String said = said(run, mine, forecast);
+        return new View(
+                run.id(),
+                web.describe().result(run, detail.rounds()),
+                web.describe().day(detail.session().day()),
+                web.describe().run(run.drill(), run.setup(), web.bagNames(player.id())),
+                said,
+                bags.thrown() == 0
+                        ? null
+                        : web.texts()
+                                .of(
+                                        "summary.rate",
+                                        Numbers.one(bags.pointsPerRound()),
+                                        Numbers.one(Skill.pointsPerRound(bags).low()),
+                                        Numbers.one(Skill.pointsPerRound(bags).high())),
+                standing(player, run),
+                strip(mine),
+                forecast.map(found -> picture(found, total(mine))).orElse(null),
+                run.open(),
+                HomePage.DRILLS.contains(run.drill()) ? run.drill().word() : null);
+    }
+
+    private static Tally known(List<Round> rounds) {
+        Tally sum = Tally.NONE;
+        for (Round round : rounds) {
+            for (var line : round.lines()) {
+                Integer in = line.in();
+                Integer on = line.on();
+                Integer off = line.off();
+                if (in != null && on != null && off != null) {
+                    sum = sum.plus(new Tally(in, on, off));
+                }
+            }
+        }
+        return sum;
+    }
+
+    private static int total(List<Round> rounds) {
+        return rounds.stream()
+                .mapToInt(round -> Objects.requireNonNullElse(round.points(), 0))
+                .sum();
+    }
+
+    private @Nullable String standing(Player player, Run run) {
+        if (run.drill() != Drill.TOTAL && run.drill() != Drill.FIXTURE) {
+            return null;
+        }
+        Standing standing =
+                web.records().standing(player.id(), run.drill(), run.sum().rounds(), run.id());
+        Standing.Result best = standing.best();
+        Double usual = standing.usual();
+        return best == null || usual == null
+                ? null
+                : web.texts()
+                        .of(
+                                "summary.standing",
+                                run.sum().rounds(),
+                                best.total(),
+                                web.describe().day(best.day()),
+                                Numbers.half(usual));
+    }
+
+    /** What the other records made likely for as many rounds; only where every round is a full one, all counted. */
+    private Optional<TotalForecast> forecast(Player player, Run run, List<Round> rounds) {
+        boolean full = !rounds.isEmpty()
+                && rounds.size() <= MOST_FORECAST_ROUNDS
+                && rounds.stream().allMatch(round -> round.bags() == Finish.BAGS && round.points() != null);
+        if (!full || !run.drill().counted()) {
+            return Optional.empty();
+        }
+        LocalDate day = LocalDate.parse(run.startedAt().substring(0, 10));
+        Skill skill = remembered.get(player, day, "", () -> Skills.of(web.records(), player.id(), day));
+        return skill.without(run.id()).total(rounds.size());
+    }
+
+    private String said(Run run, List<Round> rounds, Optional<TotalForecast> forecast) {
+        Texts texts = web.texts();
+        if (rounds.isEmpty()) {
+            return texts.of("summary.said.nothing");
+        }
+        if (run.warmUp()) {
+            return texts.of("summary.said.warm-up");
+        }
+        if (!run.drill().counted()) {
+            return texts.of("summary.said.not-counted");
+        }
+        if (forecast.isEmpty()) {
+            return texts.of(known(rounds).thrown() == 0 ? "summary.said.only-in" : "summary.said.first");
+        }
+        TotalForecast found = forecast.get();
+        int total = total(rounds);
+        double above = (found.atLeast(total) + found.atLeast(total + 1)) / 2;
+        String low = String.valueOf(found.quantile(0.05));
+        String high = String.valueOf(found.quantile(0.95));
+        if (above < 0.1) {
+            return texts.of("summary.said.high", total, oneIn(above), low, high);
+        }
+        if (above > 0.9) {
+            return texts.of("summary.said.low", total, oneIn(1 - above), low, high);
+        }
+        return texts.of("summary.said.usual", total, rounds.size(), low, high);
+    }
+
+    /** "12" for a chance of one in twelve, in steps that the forecast can bear. */
+    private static String oneIn(double chance) {
+        double times = 1 / Math.max(chance, 0.001);
+        return String.valueOf(times >= 1000 ? 1000 : times >= 100 ? 100 * Math.round(times / 100) : Math.round(times));
+    }
+
+    private @Nullable Picture strip(List<Round> rounds) {
+        boolean stacks = rounds.stream().allMatch(round -> round.bags() <= Finish.BAGS);
+        if (rounds.isEmpty() || !stacks || rounds.size() > MOST_STRIP) {
+            return null;
+        }
+        List<Pictures.@Nullable Bags> bags = new ArrayList<>();
+        List<List<String>> rows = new ArrayList<>();
+        for (Round round : rounds) {
+            Tally tally = known(List.of(round));
+            boolean counted = round.points() != null;
+            bags.add(counted ? new Pictures.Bags(tally.in(), tally.on(), tally.off()) : null);
+            rows.add(List.of(
+                    String.valueOf(round.number()),
+                    counted ? String.valueOf(tally.in()) : "",
+                    counted ? String.valueOf(tally.on()) : "",
+                    counted ? String.valueOf(tally.off()) : "",
+                    counted ? String.valueOf(tally.points()) : ""));
+        }
+        Texts texts = web.texts();
+        Tally all = known(rounds);
+        return Pictures.strip(
+                texts.of("summary.strip"),
+                texts.of("summary.strip.about", rounds.size(), all.in(), all.on(), all.off()),
+                new DataTable(
+                        List.of(
+                                texts.of("summary.table.round"),
+                                texts.of("outcome.in"),
+                                texts.of("outcome.on"),
+                                texts.of("outcome.off"),
+                                texts.of("summary.table.points")),
+                        rows),
+                bags);
+    }
+
+    private Picture picture(TotalForecast forecast, int total) {
+        Texts texts = web.texts();
+        List<List<String>> rows = IntStream.of(5, 25, 50, 75, 95)
+                .mapToObj(percent -> List.of(
+                        texts.of("summary.forecast.under", percent),
+                        String.valueOf(forecast.quantile(percent / 100.0))))
+                .toList();
+        return Pictures.histogram(
+                texts.of("summary.forecast"),
+                texts.of(
+                        "summary.forecast.about",
+                        forecast.rounds(),
+                        forecast.quantile(0.05),
+                        forecast.quantile(0.95),
+                        total),
+                new DataTable(List.of(texts.of("summary.forecast.share"), texts.of("summary.table.points")), rows),
+                new Pictures.Chances(0, forecast.chances()),
+                total,
+                texts.of("summary.forecast.mark", total));
+    }
+}
