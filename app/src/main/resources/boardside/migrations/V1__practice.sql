@@ -50,7 +50,7 @@ create table session (
   note text not null default '',
   primary key (player, id)
 );
-create index session_by_start on session (player, started_ms);
+create index session_by_start on session (player, started_ms, id);
 
 create table run (
   player integer not null,
@@ -82,7 +82,12 @@ create table run (
 );
 create index run_by_session on run (player, session);
 create index run_by_day on run (player, day);
-create index run_by_drill on run (player, drill, started_ms);
+create index run_by_drill on run (player, drill, started_ms, id);
+create index run_by_start on run (player, started_ms, id);
+create index run_open on run (player, started_ms, id) where finished_at is null and deleted_at is null;
+-- All that a run is measured against is read from this alone.
+create index run_result on run (player, drill, rounds, started_ms, id, day, thrown, bags_in, points)
+  where finished_at is not null and deleted_at is null and warm_up = 0;
 
 -- One side's bags of one round. A round taken back stays as a row without lines, so that a late repeat of an older
 -- upload cannot bring it back.
@@ -180,6 +185,8 @@ create table tally (
   primary key (player, run, side, bag, face, approach, board, setting, conditions),
   foreign key (player, run) references run (player, id)
 ) ${clustered};
+
+create index tally_by_bag on tally (player, bag, run);
 
 -- Every correction and deletion with the earlier version; an undo is one more entry.
 create table history (

@@ -22,7 +22,6 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -372,31 +371,28 @@ public final class Records implements AutoCloseable {
      * @param exceptRun id of a run to leave out, or empty
      */
     public Standing standing(int player, Drill drill, int rounds, String exceptRun) {
-        List<Standing.Result> results = new ArrayList<>();
-        for (RunRows.Result result : database.read(rows -> rows.runs().results(player, drill, rounds, exceptRun))) {
-            Integer total = drill == Drill.VOLUME ? (Integer) result.in() : result.points();
-            if (total != null && result.thrown() > 0) {
-                results.add(new Standing.Result(result.run(), result.day(), total, result.thrown()));
-            }
-        }
-        if (results.isEmpty()) {
-            return new Standing(0, null, null, List.of());
-        }
-        Comparator<Standing.Result> worth = drill == Drill.VOLUME
-                ? Comparator.comparingDouble(result -> (double) result.total() / result.thrown())
-                : Comparator.comparingInt(Standing.Result::total);
-        Standing.Result best = results.get(0);
-        for (Standing.Result result : results) {
-            best = worth.compare(result, best) > 0 ? result : best;
-        }
-        int[] latest = results.stream()
-                .limit(USUAL_OF)
-                .mapToInt(Standing.Result::total)
+        RunRows.Results results =
+                database.read(rows -> rows.runs().results(player, drill, rounds, exceptRun, USUAL_OF));
+        int[] totals = results.latest().stream()
+                .mapToInt(result -> total(drill, result).total())
                 .sorted()
                 .toArray();
-        double usual = (latest[(latest.length - 1) / 2] + latest[latest.length / 2]) / 2.0;
         return new Standing(
-                results.size(), best, usual, results.stream().limit(LATEST).toList());
+                results.number(),
+                results.best().map(best -> total(drill, best)).orElse(null),
+                totals.length == 0
+                        ? null
+                        : (Double) ((totals[(totals.length - 1) / 2] + totals[totals.length / 2]) / 2.0),
+                results.latest().stream()
+                        .limit(LATEST)
+                        .map(result -> total(drill, result))
+                        .toList());
+    }
+
+    private static Standing.Result total(Drill drill, RunRows.Result result) {
+        Integer points = result.points();
+        int total = drill == Drill.VOLUME || points == null ? result.in() : points;
+        return new Standing.Result(result.run(), result.day(), total, result.thrown());
     }
 
     /**

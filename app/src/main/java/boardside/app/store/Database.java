@@ -108,9 +108,11 @@ public final class Database implements AutoCloseable {
                 why = cause.getMessage();
             }
         }
-        String advice = String.valueOf(why).contains("SQLITE_NOTADB")
-                ? "this file is no SQLite database; give another path with --data"
-                : "check that it exists, that you may write there, and that the disk has room";
+        String advice = isPostgres(told)
+                ? "check the URL, and that the server runs and lets you in"
+                : String.valueOf(why).contains("SQLITE_NOTADB")
+                        ? "this file is no SQLite database; give another path with --data"
+                        : "check that it exists, that you may write there, and that the disk has room";
         return new Failure.StoreUnusable("the store " + told + " cannot be opened: " + advice + " (" + why + ")", e);
     }
 

@@ -241,22 +241,50 @@ public final class RunRows {
             int in,
             @Nullable Integer points) {}
 
-    /** Finished, counted runs of a drill with that many rounds, the latest first. */
-    public List<Result> results(int player, Drill drill, int rounds, String except) {
-        return handle.createQuery("select id, day, thrown, bags_in, points from run where player = :player"
-                        + " and drill = :drill and rounds = :rounds and id <> :except and finished_at is not null"
-                        + " and deleted_at is null and warm_up = 0 order by started_ms desc, id desc")
+    /**
+     * Finished, counted runs of a drill with that many rounds and a total.
+     *
+     * @param number how many there are
+     * @param best the one with the highest total (volume: share of bags in), of equal ones the latest
+     * @param latest the latest first
+     */
+    public record Results(int number, Optional<Result> best, List<Result> latest) {}
+
+    /** The same, as far as needed to measure a run against. */
+    public Results results(int player, Drill drill, int rounds, String except, int latest) {
+        String total = drill == Drill.VOLUME ? "bags_in * 1.0 / thrown" : "points";
+        String fitting = " from run where player = :player and drill = :drill and rounds = :rounds and id <> :except"
+                + " and finished_at is not null and deleted_at is null and warm_up = 0 and thrown > 0 and " + total
+                + " is not null";
+        String columns = "select id, day, thrown, bags_in, points, started_ms" + fitting + " order by ";
+        int number = results("select count(*)" + fitting, player, drill, rounds, except)
+                .mapTo(Integer.class)
+                .one();
+        return new Results(
+                number,
+                results(columns + total + " desc, started_ms desc, id desc limit 1", player, drill, rounds, except)
+                        .map((row, context) -> result(row))
+                        .findOne(),
+                results(columns + "started_ms desc, id desc limit " + latest, player, drill, rounds, except)
+                        .map((row, context) -> result(row))
+                        .list());
+    }
+
+    private Query results(String sql, int player, Drill drill, int rounds, String except) {
+        return handle.createQuery(sql)
                 .bind("player", player)
                 .bind("drill", drill.word())
                 .bind("rounds", rounds)
-                .bind("except", except)
-                .map((row, context) -> new Result(
-                        row.getString("id"),
-                        row.getString("day"),
-                        row.getInt("thrown"),
-                        row.getInt("bags_in"),
-                        PlayerRows.whole(row, "points")))
-                .list();
+                .bind("except", except);
+    }
+
+    private static Result result(ResultSet row) throws SQLException {
+        return new Result(
+                row.getString("id"),
+                row.getString("day"),
+                row.getInt("thrown"),
+                row.getInt("bags_in"),
+                PlayerRows.whole(row, "points"));
     }
 
     /** Sessions of a page of the journal, with the number of all that fit. */
@@ -274,18 +302,26 @@ public final class RunRows {
                 " from session s where s.player = :player and exists (select 1 from run r where r.player = s.player"
                         + " and r.session = s.id and r.deleted_at is null)"
                         + matching(words.size());
+        // The number of all comes with each row of the page, so that what fits is looked for once.
+        int[] total = {0};
         List<Session> page = search(
-                        "select s.*" + fits + " order by s.started_ms desc, s.id desc limit :size offset :skip",
+                        "select s.*, count(*) over () as total" + fits
+                                + " order by s.started_ms desc, s.id desc limit :size offset :skip",
                         player,
                         words)
                 .bind("size", size)
                 .bind("skip", skip)
-                .map((row, context) -> session(row))
+                .map((row, context) -> {
+                    total[0] = row.getInt("total");
+                    return session(row);
+                })
                 .list();
-        int total = search("select count(*)" + fits, player, words)
-                .mapTo(Integer.class)
-                .one();
-        return new Page(page, total);
+        if (page.isEmpty() && skip > 0) {
+            total[0] = search("select count(*)" + fits, player, words)
+                    .mapTo(Integer.class)
+                    .one();
+        }
+        return new Page(page, total[0]);
     }
 
     private Query search(String sql, int player, List<String> words) {
@@ -301,14 +337,19 @@ public final class RunRows {
         StringBuilder sql = new StringBuilder();
         for (int i = 0; i < words; i++) {
             String like = " like :word" + i + " escape '!'";
-            sql.append(" and (s.day" + like + " or lower(s.note)" + like
-                    + " or exists (select 1 from run r where r.player = s.player and r.session = s.id"
-                    + " and r.deleted_at is null and (r.drill" + like + " or lower(r.note)" + like
-                    + " or lower(r.opponent)" + like
-                    + " or exists (select 1 from tally t join bag b on b.player = t.player and b.id = t.bag"
-                    + " where t.player = r.player and t.run = r.id and lower(b.name)" + like + ")"
-                    + " or exists (select 1 from line l where l.player = r.player and l.run = r.id and l.note <> ''"
-                    + " and lower(l.note)" + like + "))))");
+            // Subqueries that do not depend on the session are worked out once; most notes are empty and cost nothing.
+            // A
+            // cross join keeps SQLite to the order written: from the few rows that match to their runs.
+            sql.append(" and (s.day" + like + " or s.note <> '' and lower(s.note)" + like
+                    + " or s.id in (select r.session from run r where r.player = :player and r.deleted_at is null"
+                    + " and (r.drill" + like + " or r.note <> '' and lower(r.note)" + like
+                    + " or r.opponent <> '' and lower(r.opponent)" + like + "))"
+                    + " or s.id in (select r.session from bag b cross join tally t cross join run r"
+                    + " where b.player = :player and lower(b.name)" + like + " and t.player = b.player and t.bag = b.id"
+                    + " and r.player = t.player and r.id = t.run and r.deleted_at is null)"
+                    + " or s.id in (select r.session from line l cross join run r where l.player = :player"
+                    + " and l.note <> '' and lower(l.note)" + like
+                    + " and r.player = l.player and r.id = l.run and r.deleted_at is null))");
         }
         return sql.toString();
     }

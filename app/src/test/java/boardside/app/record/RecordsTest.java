@@ -420,6 +420,7 @@ class RecordsTest {
         assertThat(days("_")).isEmpty();
         Journal second = records.journal(me, "", 1, 1);
         assertThat(second.pages()).isEqualTo(2);
+        assertThat(records.journal(me, "", 9, 1).total()).isEqualTo(2);
         assertThat(second.entries()).extracting(entry -> entry.session().day()).containsExactly("2026-05-01");
     }
 
