@@ -2,6 +2,7 @@ package boardside.app.cli;
 
 import boardside.app.practice.Failure;
 import boardside.engine.odds.BagChances;
+import boardside.engine.odds.Race;
 import boardside.engine.odds.RoundDistribution;
 import boardside.engine.rules.GameRules;
 import java.util.function.Supplier;
@@ -111,6 +112,10 @@ final class OddsInputs {
             Integer points = target;
             if (points != null) {
                 rules = checked("--target", () -> GameRules.STANDARD.withTarget(points));
+            }
+            if (exact && rules.target() > Race.MOST_EXACT) {
+                throw new Failure.BadInput(
+                        "--target: with --exact it is at most " + Race.MOST_EXACT + " points, not " + rules.target());
             }
             if (exact) {
                 GameRules open = rules;

@@ -181,6 +181,8 @@ class OddsCommandTest {
                 "race --in 0.5 --on 0.3 --ghost 7 --from 3:2 | --from: write the score as mine-theirs, such as 14-9, not"
                         + " \"3:2\"",
                 "race --in 0.5 --on 0.3 --ghost 7 --target 0 | --target: the target is 1 to 999 points, not 0",
+                "head-start --in 0.5 --on 0.3 --ghost 7 --exact --target 201 | --target: with --exact it is at most 200"
+                        + " points, not 201",
                 "race --in 0.5 --on 0.3 --ghost 7 --fall-back 3 | --fall-back goes with an exact target; add --exact",
                 "race --in 0.5 --on 0.3 --ghost 7 --exact --fall-back 21 | --fall-back: the score to fall back to is 0 or"
                         + " more and below the target 21, not 21",

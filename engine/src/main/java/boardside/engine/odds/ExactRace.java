@@ -43,8 +43,13 @@ final class ExactRace {
      * @param rules with an exact target
      * @param meFirst the next round that scores, when I throw first
      * @param theyFirst the same when they do
+     * @throws IllegalArgumentException if the target is above {@link Race#MOST_EXACT}
      */
     ExactRace(GameRules rules, ScoringRound meFirst, ScoringRound theyFirst) {
+        if (!(rules.target() <= Race.MOST_EXACT)) {
+            throw new IllegalArgumentException(
+                    "a race to an exact target is solved up to " + Race.MOST_EXACT + " points, not " + rules.target());
+        }
         this.rules = rules;
         this.target = rules.target();
         this.fallBack = rules.fallBack();
@@ -61,6 +66,10 @@ final class ExactRace {
         }
         for (int a = target - 1; a >= fallBack; a--) {
             values[a] = row(a, values, unit);
+            if (a + NetDistribution.MOST < target) {
+                // No round leads so far up.
+                values[a + NetDistribution.MOST] = new double[0][][];
+            }
         }
         double[][] known = close(values[fallBack]);
         for (int a = target - 1; a >= 0; a--) {

@@ -9,6 +9,9 @@ import boardside.engine.rules.GameRules;
  * round it is the problem of points, VI.8). Immutable.
  */
 public final class Race {
+    /** Highest target that is solved where it must be hit exactly; the work grows with its third power, and more. */
+    public static final int MOST_EXACT = 200;
+
     private final GameRules rules;
     private final RaceTable meFirst;
     private final RaceTable theyFirst;
@@ -26,13 +29,23 @@ public final class Race {
                 : "an exact " + rules.target() + " may never be hit with the points that can be made";
     }
 
-    /** Solves a race in which a round is the same whoever throws first. */
+    /**
+     * Solves a race in which a round is the same whoever throws first.
+     *
+     * @throws IllegalArgumentException if the target is to be hit exactly and lies above
+     *     {@link #MOST_EXACT}
+     */
     public static Race solve(GameRules rules, NetDistribution net) {
         ScoringRound round = ScoringRound.of(net);
         return new Race(rules, round, round);
     }
 
-    /** Solves a race between two sides that throw independently of each other. */
+    /**
+     * Solves a race between two sides that throw independently of each other.
+     *
+     * @throws IllegalArgumentException if the target is to be hit exactly and lies above
+     *     {@link #MOST_EXACT}
+     */
     public static Race solve(GameRules rules, RoundDistribution mine, RoundDistribution theirs) {
         return solve(rules, NetDistribution.between(mine, theirs));
     }
@@ -42,6 +55,8 @@ public final class Race {
      *
      * @param meFirst a round in which the first side throws first
      * @param theyFirst a round in which the other side does, seen from the first side all the same
+     * @throws IllegalArgumentException if the target is to be hit exactly and lies above
+     *     {@link #MOST_EXACT}
      */
     public static Race solve(GameRules rules, NetDistribution meFirst, NetDistribution theyFirst) {
         return new Race(

@@ -268,6 +268,9 @@ class RaceTest {
                     .hasMessage(
                             "a race to 21 is open at scores from 0 to 20, not at " + score.get(0) + "-" + score.get(1));
         }
+        assertThatThrownBy(() -> Race.solve(STANDARD.withTarget(201).withExact(0), steps(0.5, 0.5)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("a race to an exact target is solved up to 200 points, not 201");
         assertThatThrownBy(() -> race.winOrHalf(13, 0, true))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(
