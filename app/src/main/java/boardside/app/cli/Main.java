@@ -16,7 +16,8 @@ public final class Main {
         PrintStream out = new PrintStream(
                 new BufferedOutputStream(new FileOutputStream(FileDescriptor.out)), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
-        boolean terminal = System.console() != null;
+        // The launcher knows whether standard error is a terminal; Java itself, up to 21, cannot tell it of one stream.
+        boolean terminal = Boolean.getBoolean("boardside.terminal");
         int status = new Cli(
                         new Surroundings(out, err, System.in, System.getenv(), Clock.systemDefaultZone(), terminal))
                 .run(args);
