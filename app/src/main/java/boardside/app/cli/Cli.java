@@ -1,13 +1,9 @@
 package boardside.app.cli;
 
 import boardside.app.practice.Failure;
-import java.io.IOException;
-import java.io.InputStream;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Properties;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -141,13 +137,7 @@ public final class Cli {
     static final class Version implements CommandLine.IVersionProvider {
         @Override
         public String[] getVersion() {
-            Properties properties = new Properties();
-            try (InputStream in = Cli.class.getResourceAsStream("/boardside/version.properties")) {
-                properties.load(in);
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
-            return new String[] {"boardside " + properties.getProperty("version")};
+            return new String[] {"boardside " + boardside.app.web.Version.number()};
         }
     }
 }

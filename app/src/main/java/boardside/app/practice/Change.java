@@ -24,6 +24,8 @@ public record Change(String id, String at, Kind kind, String run, String says, b
         /** A session's note was edited. */
         SESSION,
         /** A bag set's details were edited. */
-        BAG
+        BAG,
+        /** A board's details were edited. */
+        BOARD
     }
 }

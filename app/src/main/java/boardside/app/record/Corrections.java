@@ -2,6 +2,7 @@ package boardside.app.record;
 
 import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Board;
 import boardside.app.practice.Change;
 import boardside.app.practice.Failure;
 import boardside.app.practice.Ids;
@@ -43,6 +44,10 @@ final class Corrections {
 
     void keepBag(Transaction rows, int player, BagSet earlier, BagSet later, String now) {
         keep(rows, player, Change.Kind.BAG, later.id(), earlier, later, now);
+    }
+
+    void keepBoard(Transaction rows, int player, Board earlier, Board later, String now) {
+        keep(rows, player, Change.Kind.BOARD, later.id(), earlier, later, now);
     }
 
     /** Whether there was anything to change. */
@@ -117,6 +122,18 @@ final class Corrections {
                 keepBag(rows, player, before, after, now);
                 rows.players().put(player, after);
             }
+            case BOARD -> {
+                Board before = rows.players().board(player, subject).orElseThrow();
+                Board after = Json.read(entry.earlier(), Board.class);
+                if (rows.players().boards(player).stream()
+                        .anyMatch(other ->
+                                other.name().equals(after.name()) && !other.id().equals(after.id()))) {
+                    throw new Failure.BadInput(
+                            "the name \"" + after.name() + "\" has been given to another board; rename that one first");
+                }
+                keepBoard(rows, player, before, after, now);
+                rows.players().put(player, after);
+            }
         }
         rows.history().undone(player, id, now);
     }
@@ -157,10 +174,11 @@ final class Corrections {
                         + Json.read(entry.earlier(), Session.class).note() + "\", after: \""
                         + Json.read(entry.later(), Session.class).note() + "\"";
             case BAG -> told(Json.read(entry.earlier(), BagSet.class), Json.read(entry.later(), BagSet.class));
+            case BOARD -> told(Json.read(entry.earlier(), Board.class), Json.read(entry.later(), Board.class));
         };
         boolean ofRun = switch (entry.kind()) {
             case ROUND, RUN, RUN_DELETED -> true;
-            case SESSION, BAG -> false;
+            case SESSION, BAG, BOARD -> false;
         };
         return new Change(entry.id(), entry.at(), entry.kind(), ofRun ? entry.subject() : "", says, entry.undone());
     }
@@ -199,6 +217,19 @@ final class Corrections {
         part(parts, "fast face", earlier.fastSpeed(), later.fastSpeed());
         part(parts, "ounces", earlier.weight(), later.weight());
         part(parts, "fill", earlier.fill(), later.fill());
+        part(parts, "note", earlier.note(), later.note());
+        if (earlier.retired() != later.retired()) {
+            parts.add(later.retired() ? "now retired" : "in use again");
+        }
+        return String.join("; ", parts);
+    }
+
+    private static String told(Board earlier, Board later) {
+        List<String> parts = new ArrayList<>();
+        part(parts, "name", earlier.name(), later.name());
+        part(parts, "kind", earlier.kind().word(), later.kind().word());
+        part(parts, "inches wide", earlier.width(), later.width());
+        part(parts, "inches high in front", earlier.front(), later.front());
         part(parts, "note", earlier.note(), later.note());
         if (earlier.retired() != later.retired()) {
             parts.add(later.retired() ? "now retired" : "in use again");

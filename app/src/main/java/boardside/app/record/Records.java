@@ -3,6 +3,7 @@ package boardside.app.record;
 import boardside.app.account.Devices;
 import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Board;
 import boardside.app.practice.Change;
 import boardside.app.practice.DayCount;
 import boardside.app.practice.Failure;
@@ -15,6 +16,7 @@ import boardside.app.store.Database;
 import boardside.app.store.RoundRows;
 import boardside.app.store.RunRows;
 import boardside.app.store.Transaction;
+import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.security.SecureRandom;
@@ -231,6 +233,64 @@ public final class Records implements AutoCloseable {
         Double weight = bag.weight();
         if (weight != null && !(weight > 0 && weight <= 64)) {
             faults.add("a bag weighs above 0 and at most 64 oz, not " + weight);
+        }
+        if (!faults.isEmpty()) {
+            throw new Failure.BadInput(faults);
+        }
+    }
+
+    // Boards
+
+    /** A player's boards, those in use first. */
+    public List<Board> boards(int player) {
+        return database.read(rows -> {
+            player(rows, player);
+            return rows.players().boards(player);
+        });
+    }
+
+    /**
+     * Adds a board (its id unknown or empty) or edits one; an edit keeps the earlier version.
+     *
+     * @throws Failure.BadInput if the name is blank, too long or taken, or a size is out of its range
+     */
+    public Board saveBoard(int player, Board board) {
+        return database.write(rows -> {
+            change(rows, player);
+            String name = checkName(
+                    "a board",
+                    board.name(),
+                    rows.players().boards(player),
+                    Board::name,
+                    other -> other.id().equals(board.id()));
+            checkBoard(board);
+            Board checked = new Board(
+                    board.id().isBlank() ? ids.next() : board.id(),
+                    name,
+                    board.kind(),
+                    board.width(),
+                    board.front(),
+                    board.note(),
+                    board.retired());
+            Optional<Board> earlier = rows.players().board(player, checked.id());
+            if (earlier.isPresent() && !earlier.get().equals(checked)) {
+                corrections.keepBoard(rows, player, earlier.get(), checked, now());
+            }
+            rows.players().put(player, checked);
+            return checked;
+        });
+    }
+
+    private static void checkBoard(Board board) {
+        List<String> faults = new ArrayList<>();
+        if (!(board.width() > 0 && board.width() <= Board.REGULATION_WIDTH)) {
+            faults.add("a board is above 0 and at most 24 in wide, not " + board.width());
+        } else if (board.kind() == BoardKind.REGULATION && board.width() != Board.REGULATION_WIDTH) {
+            faults.add("a regulation board is 24 in wide, not " + board.width()
+                    + "; a narrower one is of the kind narrow");
+        }
+        if (!(board.front() >= 2 && board.front() <= 6)) {
+            faults.add("a board's front edge is 2 to 6 in high, not " + board.front());
         }
         if (!faults.isEmpty()) {
             throw new Failure.BadInput(faults);
@@ -469,7 +529,7 @@ public final class Records implements AutoCloseable {
         });
     }
 
-    /** Corrections and deletions of a run (also a deleted one), a session or a bag set, the latest first. */
+    /** Corrections and deletions of a run (also a deleted one), a session, a bag set or a board, the latest first. */
     public List<Change> changes(int player, String subject) {
         return database.read(rows -> rows.history().on(player, subject).stream()
                 .map(Corrections::told)

@@ -12,7 +12,7 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 
-/** Players and their bag sets. */
+/** Players, their bag sets and their boards. */
 public final class PlayerRows {
     private final Handle handle;
 
@@ -168,19 +168,32 @@ public final class PlayerRows {
                 .execute();
     }
 
-    /** All boards of a player, in the order made. */
+    /** All boards of a player, those in use first, in the order made. */
     public List<Board> boards(int player) {
-        return handle.createQuery("select * from board where player = :player order by id")
+        return handle.createQuery("select * from board where player = :player order by retired, id")
                 .bind("player", player)
-                .map((row, context) -> new Board(
-                        row.getString("id"),
-                        row.getString("name"),
-                        Word.of(BoardKind.class, row.getString("kind")),
-                        row.getDouble("width_in"),
-                        row.getDouble("front_in"),
-                        row.getString("note"),
-                        row.getInt("retired") == 1))
+                .map((row, context) -> board(row))
                 .list();
+    }
+
+    /** A board by id. */
+    public Optional<Board> board(int player, String id) {
+        return handle.createQuery("select * from board where player = :player and id = :id")
+                .bind("player", player)
+                .bind("id", id)
+                .map((row, context) -> board(row))
+                .findOne();
+    }
+
+    private static Board board(ResultSet row) throws SQLException {
+        return new Board(
+                row.getString("id"),
+                row.getString("name"),
+                Word.of(BoardKind.class, row.getString("kind")),
+                row.getDouble("width_in"),
+                row.getDouble("front_in"),
+                row.getString("note"),
+                row.getInt("retired") == 1);
     }
 
     /** Writes a board, new or known by its id. */

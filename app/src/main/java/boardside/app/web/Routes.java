@@ -21,6 +21,10 @@ final class Routes {
         SummaryPage summary = new SummaryPage(web);
         FormPage form = new FormPage(web);
         JournalPage journal = new JournalPage(web);
+        PlayersPage players = new PlayersPage(web);
+        BagsPage bags = new BagsPage(web);
+        BoardsPage boards = new BoardsPage(web);
+        MorePage more = new MorePage(web);
         StaticFiles files = new StaticFiles();
         return List.of(
                 get("/static/<file>", EVERYONE, files::serve),
@@ -28,6 +32,26 @@ final class Routes {
                 post("/pair", EVERYONE, pair::pair),
                 get("/devices", LOCAL, devices::show),
                 post("/devices/{id}/out", LOCAL, devices::shutOut),
+                get("/players", DEVICE, players::list),
+                post("/players", DEVICE, players::add),
+                get("/players/new", DEVICE, players::blank),
+                get("/players/{id}", DEVICE, players::edit),
+                post("/players/{id}", DEVICE, players::save),
+                post("/players/{id}/choose", DEVICE, players::choose),
+                get("/bags", DEVICE, bags::list),
+                post("/bags", DEVICE, bags::add),
+                get("/bags/new", DEVICE, bags::blank),
+                get("/bags/{id}", DEVICE, bags::edit),
+                post("/bags/{id}", DEVICE, bags::save),
+                get("/boards", DEVICE, boards::list),
+                post("/boards", DEVICE, boards::add),
+                get("/boards/new", DEVICE, boards::blank),
+                get("/boards/{id}", DEVICE, boards::edit),
+                post("/boards/{id}", DEVICE, boards::save),
+                get("/more", DEVICE, more::show),
+                post("/look", DEVICE, more::look),
+                get("/help", DEVICE, more::help),
+                get("/safety", DEVICE, more::safety),
                 get("/", DEVICE, home::show),
                 get("/start/{drill}", DEVICE, start::show),
                 post("/runs", DEVICE, start::start),

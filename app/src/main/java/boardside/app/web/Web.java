@@ -2,6 +2,7 @@ package boardside.app.web;
 
 import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Failure;
 import boardside.app.practice.Ids;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
@@ -195,8 +196,15 @@ final class Web {
         return !since.isNegative() && since.compareTo(SESSION_GAP) < 0;
     }
 
+    /** What was wrong, as a sentence or several. */
+    static String sentence(Failure failure) {
+        return failure.faults().stream()
+                .map(fault -> fault.substring(0, 1).toUpperCase(Locale.ROOT) + fault.substring(1) + ".")
+                .collect(Collectors.joining(" "));
+    }
+
     /** Shows a page from a template. */
-    void show(Context ctx, String template, String title, Map<String, ?> values) {
+    void show(Context ctx, String template, String title, Map<String, ? extends @Nullable Object> values) {
         Map<String, @Nullable Object> model = new HashMap<>(values);
         model.put("page", page(ctx, title));
         StringOutput out = new StringOutput(16 * 1024);

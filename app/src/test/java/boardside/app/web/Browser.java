@@ -9,6 +9,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -39,6 +40,7 @@ abstract class Browser {
     BrowserContext phone;
     Page page;
     final List<String> scriptFaults = new ArrayList<>();
+    private final List<String> foreign = new ArrayList<>();
 
     private Playwright playwright;
     private com.microsoft.playwright.Browser chromium;
@@ -74,9 +76,13 @@ abstract class Browser {
     @BeforeEach
     void open() {
         records = Records.open(folder.resolve("store.db").toString());
-        server = Server.start(records, ServerOptions.local(0), Clock.systemDefaultZone());
+        server = serve();
         phone = newPhone();
         page = newPage(phone);
+    }
+
+    Server serve() {
+        return Server.start(records, ServerOptions.local(0), Clock.systemDefaultZone());
     }
 
     @AfterEach
@@ -85,14 +91,22 @@ abstract class Browser {
         server.close();
         records.close();
         assertThat(scriptFaults).as("faults of scripts").isEmpty();
+        assertThat(foreign).as("requests to other hosts").isEmpty();
     }
 
     BrowserContext newPhone() {
-        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+        BrowserContext opened = chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(WIDTH, HEIGHT)
                 .setDeviceScaleFactor(2)
                 .setHasTouch(true)
                 .setIsMobile(true));
+        opened.onRequest(request -> {
+            URI asked = URI.create(request.url());
+            if (asked.getHost() != null && !asked.getHost().matches("127\\.0\\.0\\.[12]|localhost")) {
+                foreign.add(request.url());
+            }
+        });
+        return opened;
     }
 
     Page newPage(BrowserContext context) {
@@ -121,8 +135,11 @@ abstract class Browser {
                 + rule.getNodes().stream().map(node -> node.getHtml()).toList();
     }
 
-    /** A picture of the page for a person to look at, in the build's folder. */
+    /** A picture of the page for a person to look at, in the build's folder; taken where BOARDSIDE_PICTURES is set. */
     void picture(String name) {
+        if (System.getenv("BOARDSIDE_PICTURES") == null) {
+            return;
+        }
         page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "pictures", name + ".png")));
     }
 }
