@@ -40,7 +40,7 @@ class LauncherTest {
             Files.createDirectories(home.resolve(source).getParent());
             Files.writeString(home.resolve(source), "");
         }
-        for (String tool : List.of("dirname", "readlink", "sed", "head", "tail", "find", "mkdir", "touch")) {
+        for (String tool : List.of("dirname", "readlink", "sed", "head", "tail", "find", "mkdir", "touch", "rm")) {
             Path found = Stream.of("/usr/bin", "/bin")
                     .map(bin -> Path.of(bin, tool))
                     .filter(Files::exists)
