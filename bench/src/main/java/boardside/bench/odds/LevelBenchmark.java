@@ -22,7 +22,7 @@ import org.openjdk.jmh.annotations.Warmup;
  * <pre>mvn -q -B -ntp -pl bench -am -DskipTests package
  * java -jar bench/target/bench.jar boardside.bench.odds.LevelBenchmark</pre>
  */
-@BenchmarkMode(Mode.AverageTime)
+@BenchmarkMode(Mode.SampleTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Warmup(iterations = 4, time = 1)
 @Measurement(iterations = 5, time = 1)
