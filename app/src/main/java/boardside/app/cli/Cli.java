@@ -33,6 +33,7 @@ public final class Cli {
     private static List<Callable<Integer>> commands(Context context) {
         return List.of(
                 new ServeCommand(context),
+                new DemoCommand(context),
                 new RecordCommand(context),
                 new FormCommand(context),
                 new CompareCommand(context),

@@ -30,6 +30,11 @@ final class Serving {
      * @throws boardside.app.practice.Failure.BadInput if the port is taken
      */
     static int untilStopped(Context context, Records records, ServerOptions options) {
+        return untilStopped(context, records, options, () -> {});
+    }
+
+    /** The same, with something to do when the store is closed, before the process ends. */
+    static int untilStopped(Context context, Records records, ServerOptions options, Runnable afterwards) {
         CountDownLatch asked = new CountDownLatch(1);
         CountDownLatch closed = new CountDownLatch(1);
         // The process ends when its hooks have run, so this one waits until everything is closed.
@@ -43,7 +48,7 @@ final class Serving {
         try (records;
                 Server server =
                         Server.start(records, options, context.surroundings().clock())) {
-            tell(context, server);
+            tell(context, server, options);
             if (options.lan()) {
                 invite(context, server);
             }
@@ -54,7 +59,11 @@ final class Serving {
             if (asked.getCount() > 0) {
                 Runtime.getRuntime().removeShutdownHook(hook);
             }
-            closed.countDown();
+            try {
+                afterwards.run();
+            } finally {
+                closed.countDown();
+            }
         }
         return Cli.DONE;
     }
@@ -67,7 +76,7 @@ final class Serving {
         }
     }
 
-    private static void tell(Context context, Server server) {
+    private static void tell(Context context, Server server, ServerOptions options) {
         Map<String, Object> answer = new LinkedHashMap<>();
         answer.put("address", server.address());
         answer.put("houseAddresses", server.houseAddresses());
@@ -77,7 +86,10 @@ final class Serving {
                         .toList());
         context.answer(answer, words);
         context.out().flush();
-        context.say("Boardside is served there. Ctrl-C stops it; what is recorded stays.");
+        context.say(
+                options.demo()
+                        ? "An invented player's practice is served there. Ctrl-C stops it and throws it away."
+                        : "Boardside is served there. Ctrl-C stops it; what is recorded stays.");
     }
 
     /** Says how a phone gets in, and again with a code that works whenever Enter is pressed. */

@@ -1,0 +1,65 @@
+package boardside.app.demo;
+
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Player;
+import boardside.app.record.Journal;
+import boardside.app.record.Records;
+import boardside.app.transfer.LogFiles;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.List;
+
+/** The example store. */
+public final class Demo {
+    /** Whose practice it is. */
+    public static final String PLAYER = "Wren Tallow";
+
+    /** Eighteen months. */
+    private static final int DAYS = 548;
+
+    private static final long SEED = 20_260_531;
+
+    private Demo() {}
+
+    /**
+     * Eighteen months of practice as a log in the CSV format.
+     *
+     * @param last the last day of it
+     */
+    public static String log(LocalDate last) {
+        return Scenario.log(last, DAYS, SEED, 2, false);
+    }
+
+    /**
+     * A log of about so many throws, of a player who practises every day, for measuring.
+     *
+     * @param last the last day of it
+     * @param throwsWanted 1,000 or more
+     */
+    public static String bigLog(LocalDate last, int throwsWanted) {
+        // Ten years at most; a run has about seventy throws, those of opponents and warm-ups included.
+        int days = Math.min(3650, Math.max(1, throwsWanted / 150));
+        return Scenario.log(last, days, SEED, (int) Math.max(1, Math.round(throwsWanted / (days * 72.0))), true);
+    }
+
+    /** Fills an empty store with the example, through the importer as any log. */
+    public static Player fill(Records records, LocalDate last) {
+        Player player = records.addPlayer(PLAYER, Player.Hand.RIGHT, Player.Hand.LEFT);
+        int speed = 3;
+        for (String name : Scenario.BAGS) {
+            records.saveBag(player.id(), new BagSet("", name, speed, speed + 3, 15.75, "plastic beads", "", false));
+            speed += 1;
+        }
+        records.saveBag(
+                player.id(), new BagSet("", "Old Curtains", 2, null, 16.0, "corn", "The first set, worn out", true));
+        byte[] log = log(last).getBytes(StandardCharsets.UTF_8);
+        LogFiles.read(records, player.id(), List.of(new LogFiles.Source("demo", log)), LogFiles.Progress.NONE);
+        Journal latest = records.journal(player.id(), "", 0, 1);
+        latest.entries()
+                .forEach(entry -> records.editSession(
+                        player.id(),
+                        entry.session().id(),
+                        "Behind the barn, light wind. Trying to let go a little later."));
+        return player;
+    }
+}
