@@ -110,15 +110,33 @@ class RaceTest {
         agree(rules, meFirst, theyFirst);
     }
 
-    /** The same where little can happen, so that races without end are among them. */
+    /** Rules and nets with which little can happen, so that races without end are among them. */
+    private record Sparse(GameRules rules, NetDistribution meFirst, NetDistribution theyFirst) {
+        static Sparse of(long seed) {
+            UniformRandomProvider random = Generators.random(seed + 1_000_000);
+            GameRules rules = Generators.rules(random).withTarget(1 + random.nextInt(16));
+            rules = random.nextInt(3) > 0
+                    ? rules.withExact(random.nextInt(rules.target()))
+                    : STANDARD.withTarget(5).withFirstThrow(rules.firstThrow());
+            return new Sparse(rules, sparse(random), sparse(random));
+        }
+    }
+
     @ParameterizedTest
     @MethodSource("seeds")
     void agreesWhereRacesMayNotEnd(long seed) {
-        UniformRandomProvider random = Generators.random(seed + 1_000_000);
-        GameRules rules =
-                Generators.rules(random).withTarget(1 + random.nextInt(16)).withExact(0);
-        rules = random.nextInt(3) > 0 ? rules.withExact(random.nextInt(rules.target())) : STANDARD.withTarget(5);
-        agree(rules, sparse(random), sparse(random));
+        Sparse sparse = Sparse.of(seed);
+        agree(sparse.rules(), sparse.meFirst(), sparse.theyFirst());
+    }
+
+    @Test
+    void racesWithoutEndAreAmongThem() {
+        long endless = seeds().mapToObj(Sparse::of)
+                .filter(sparse -> Race.solve(sparse.rules(), sparse.meFirst(), sparse.theyFirst())
+                                .fromStart()
+                        instanceof RaceAnswer.Endless)
+                .count();
+        assertThat(endless).isBetween(10L, 50L);
     }
 
     private static NetDistribution sparse(UniformRandomProvider random) {
