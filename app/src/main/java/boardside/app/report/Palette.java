@@ -8,7 +8,7 @@ public record Palette(Map<String, String> colours) {
     public static final Palette PAPER = new Palette(Map.of(
             "ink", "#1c2826",
             "ink-soft", "#4b5956",
-            "line", "#a59d8b",
+            "line", "#8a8270",
             "grid", "#d9d2c2",
             "band", "#b9d6d0",
             "mark", "#0a5a58",
