@@ -247,6 +247,40 @@ public final class Pictures {
         return new Picture(title, description, bottom + 26, shapes, data);
     }
 
+    /**
+     * A chance for every score of a game: a square for each, the larger the likelier, filled where it is at least one
+     * half. My points run to the right, theirs downward.
+     *
+     * @param chances by my points, then theirs; a square table, 1 to 99 a side
+     * @param mine what stands along the top
+     * @param theirs what stands down the side
+     */
+    public static Picture scoreMap(
+            String title, String description, DataTable data, List<List<Double>> chances, String mine, String theirs) {
+        int size = chances.size();
+        double left = 46;
+        double top = 42;
+        double step = (RIGHT - left) / size;
+        List<Shape> shapes = new ArrayList<>();
+        shapes.add(new Label(Paint.INK, left, 14, Anchor.START, 13, mine + " \u2192"));
+        shapes.add(new Label(Paint.INK, 0, top - 8, Anchor.START, 13, theirs + " \u2193"));
+        for (int i = 0; i < size; i++) {
+            double centre = (i + 0.5) * step;
+            if (i % 5 == 0) {
+                shapes.add(centred(Paint.SOFT, left + centre, top - 8, String.valueOf(i)));
+                shapes.add(new Label(Paint.SOFT, left - 6, top + centre + 4, Anchor.END, SMALL, String.valueOf(i)));
+            }
+            for (int j = 0; j < size; j++) {
+                double chance = chances.get(i).get(j);
+                double side = Math.max(1, (step - 1) * Math.sqrt(chance));
+                double x = left + centre - side / 2;
+                double y = top + (j + 0.5) * step - side / 2;
+                shapes.add(new Box(chance >= 0.5 ? Paint.MARK : Paint.BAND, x, y, side, side));
+            }
+        }
+        return new Picture(title, description, top + size * step + 4, shapes, data);
+    }
+
     /** A small text in the middle of x, moved so far that it stays within the picture. */
     private static Label centred(Paint paint, double x, double y, String text) {
         double half = widthOf(text) / 2;

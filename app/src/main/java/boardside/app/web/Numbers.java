@@ -4,12 +4,15 @@ import boardside.engine.skill.Interval;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
 /** Numbers and days as pages write them. */
 final class Numbers {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+
+    private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.ENGLISH);
 
     private Numbers() {}
 
@@ -24,6 +27,24 @@ final class Numbers {
 
     static String range(Interval interval) {
         return one(interval.low()) + "\u2013" + one(interval.high());
+    }
+
+    /** A chance in whole hundredths; near the ends it says so rather than claim certainty. */
+    static String percent(double chance) {
+        if (chance > 0.995 && chance < 1) {
+            return "over 99 %";
+        }
+        return chance < 0.005 && chance > 0 ? "under 1 %" : Math.round(100 * chance) + " %";
+    }
+
+    /** A chance with its range, "78 % (66\u201387)". */
+    static String percent(Interval chance) {
+        return percent(chance.estimate()) + " (" + Math.round(100 * chance.low()) + "\u2013"
+                + Math.round(100 * chance.high()) + ")";
+    }
+
+    static String month(YearMonth month) {
+        return MONTH.format(month);
     }
 
     static String day(LocalDate day) {

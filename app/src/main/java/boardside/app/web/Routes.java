@@ -25,6 +25,7 @@ final class Routes {
         BagsPage bags = new BagsPage(web);
         BoardsPage boards = new BoardsPage(web);
         MorePage more = new MorePage(web);
+        OddsPage odds = new OddsPage(web);
         StaticFiles files = new StaticFiles();
         return List.of(
                 get("/static/<file>", EVERYONE, files::serve),
@@ -64,6 +65,7 @@ final class Routes {
                 post("/journal/runs/{id}/delete", DEVICE, journal::deleteRun),
                 post("/journal/sessions/{id}", DEVICE, journal::editSession),
                 post("/journal/changes/{change}/undo", DEVICE, journal::undo),
+                get("/odds", DEVICE, odds::show),
                 post("/api/outbox", DEVICE, run::receive),
                 get("/api/token", DEVICE, run::token));
     }

@@ -3,23 +3,9 @@ package boardside.app.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import boardside.app.practice.Ids;
-import boardside.app.practice.Line;
-import boardside.app.practice.Operation;
-import boardside.app.practice.Round;
-import boardside.app.practice.Setup;
-import boardside.engine.rules.BoardKind;
-import boardside.engine.rules.Drill;
-import boardside.engine.rules.Setting;
-import boardside.engine.rules.Side;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.junit.jupiter.api.Test;
@@ -28,70 +14,8 @@ import org.junit.jupiter.api.Test;
 class ReadingTest extends Browser {
     private final UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(12);
 
-    /** Ten rounds so many days ago; returns the run's id. */
     private String run(int daysAgo, int rounds, double in, double on) {
-        int player = records.firstPlayer().id();
-        Ids ids = records.ids();
-        String start = OffsetDateTime.now()
-                .minusDays(daysAgo)
-                .truncatedTo(ChronoUnit.SECONDS)
-                .toString();
-        String run = ids.next();
-        List<Operation> operations = new ArrayList<>();
-        operations.add(new Operation.StartRun(
-                ids.next(), run, ids.next(), Drill.TOTAL, start, false, "", null, null, setup(rounds)));
-        for (int round = 1; round <= rounds; round++) {
-            operations.add(put(run, round, in, on));
-        }
-        operations.add(new Operation.FinishRun(ids.next(), run, start));
-        records.applyAll(player, operations, Instant.now());
-        return run;
-    }
-
-    private Operation put(String run, int round, double in, double on) {
-        int i = 0;
-        int o = 0;
-        for (int bag = 0; bag < 4; bag++) {
-            double u = random.nextDouble();
-            i += u < in ? 1 : 0;
-            o += u >= in && u < in + on ? 1 : 0;
-        }
-        Line line = new Line(
-                "",
-                null,
-                null,
-                BoardKind.REGULATION,
-                Setting.PRACTICE,
-                null,
-                null,
-                4,
-                i,
-                o,
-                4 - i - o,
-                Line.Misses.NONE,
-                "",
-                "");
-        return new Operation.PutRound(
-                run, new Round(round, Side.ME, records.ids().next(), List.of(line), List.of()));
-    }
-
-    private static Setup setup(int rounds) {
-        return new Setup(
-                List.of(),
-                4,
-                null,
-                null,
-                BoardKind.REGULATION,
-                Setting.PRACTICE,
-                null,
-                rounds,
-                null,
-                null,
-                false,
-                null,
-                null,
-                false,
-                false);
+        return Thrown.total(records, records.firstPlayer().id(), random, daysAgo, rounds, in, on);
     }
 
     private Locator button(String name) {

@@ -117,17 +117,17 @@ final class Belief {
         return square - mean * mean;
     }
 
-    /**
-     * The ghost score beaten half the time. Its range is read at the shares that most likely make the ends of the range
-     * of points per round: at equal points the level hardly moves.
-     */
+    /** The ghost score beaten half the time. */
     Interval level() {
+        return chances().of(Belief::level);
+    }
+
+    /** The shares that most likely make points per round and the ends of their range. */
+    ChanceRange chances() {
         Shares shares = shares(Measure.POINTS);
         Interval points = shares.interval(Measure.POINTS);
-        return Interval.of(
-                level(shares.making(points.estimate())),
-                level(shares.making(points.low())),
-                level(shares.making(points.high())));
+        return new ChanceRange(
+                shares.making(points.estimate()), shares.making(points.low()), shares.making(points.high()));
     }
 
     private static double level(BagChances chances) {

@@ -1,6 +1,8 @@
 package boardside.engine.skill;
 
+import boardside.engine.odds.RoundDistribution;
 import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Finish;
 import boardside.engine.rules.Tally;
 import boardside.engine.skill.ComparisonAnswer.Comparison;
 import boardside.engine.skill.ComparisonAnswer.Group;
@@ -10,7 +12,9 @@ import boardside.engine.skill.FormAnswer.NoRecords;
 import boardside.engine.skill.FormAnswer.Trend;
 import boardside.engine.skill.Shares.Measure;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -186,19 +190,52 @@ public final class Skill {
         return band;
     }
 
+    /** Months with full rounds of four, the latest first. */
+    public List<YearMonth> months() {
+        return counts.stream()
+                .filter(count -> count.finishes().stream().anyMatch(rounds -> rounds > 0))
+                .map(count -> YearMonth.from(count.day()))
+                .distinct()
+                .sorted(Comparator.reverseOrder())
+                .toList();
+    }
+
+    /** Rounds as they were thrown in a month, as an opponent: one's own past. Empty where no full round was thrown. */
+    public Optional<RoundDistribution> rounds(YearMonth month) {
+        double[] finishes = new double[Finish.values().size()];
+        for (RunCount count : counts) {
+            if (YearMonth.from(count.day()).equals(month)) {
+                for (int i = 0; i < finishes.length; i++) {
+                    finishes[i] += count.finishes().get(i);
+                }
+            }
+        }
+        return Arrays.stream(finishes).sum() == 0
+                ? Optional.empty()
+                : Optional.of(RoundDistribution.ofFinishes(finishes));
+    }
+
+    /** One bag's chances today, to put to {@code boardside.engine.odds}; empty without records that count points. */
+    public Optional<ChanceRange> chances() {
+        return counted().map(Belief::chances);
+    }
+
     /**
      * What a total of so many rounds would probably be today; empty without records that count points.
      *
      * @param rounds rounds of four, 1..1000
      */
     public Optional<TotalForecast> total(int rounds) {
+        return counted().map(belief -> belief.total(rounds));
+    }
+
+    /** What today's days say, where at least one of them counted points. */
+    private Optional<Belief> counted() {
         if (counts.isEmpty()) {
             return Optional.empty();
         }
         List<Counts> days = DayToDay.byDay(speakingForToday());
-        return days.stream().allMatch(day -> day.known() == 0)
-                ? Optional.empty()
-                : Optional.of(new Belief(days).total(rounds));
+        return days.stream().allMatch(day -> day.known() == 0) ? Optional.empty() : Optional.of(new Belief(days));
     }
 
     private List<RunCount> speakingForToday() {

@@ -1,0 +1,293 @@
+package boardside.app.web;
+
+import boardside.app.practice.Player;
+import boardside.app.record.Skills;
+import boardside.app.record.Standing;
+import boardside.app.report.DataTable;
+import boardside.app.report.Picture;
+import boardside.app.report.Pictures;
+import boardside.engine.odds.BagChances;
+import boardside.engine.odds.HeadStart;
+import boardside.engine.odds.Race;
+import boardside.engine.odds.RoundDistribution;
+import boardside.engine.odds.Worth;
+import boardside.engine.rules.Drill;
+import boardside.engine.rules.GameRules;
+import boardside.engine.rules.Side;
+import boardside.engine.skill.ChanceRange;
+import boardside.engine.skill.Interval;
+import boardside.engine.skill.Skill;
+import boardside.engine.skill.TotalForecast;
+import io.javalin.http.Context;
+import java.time.DateTimeException;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/** Exact chances from the player's own records: against ghosts, other players and their own past. */
+public final class OddsPage {
+    private static final int TOTAL_ROUNDS = 10;
+    private static final int MOST_MONTHS = 24;
+    private static final int USUAL_GHOST = 5;
+    private static final GameRules RULES = GameRules.STANDARD;
+
+    private final Web web;
+    private final Remembered<Skill> remembered = new Remembered<>();
+
+    OddsPage(Web web) {
+        this.web = web;
+    }
+
+    /** An opponent to choose: a ghost, a month of one's own past, or another player. */
+    public record Choice(String key, String name, boolean chosen) {}
+
+    /**
+     * What the page shows; parts without records are null or empty.
+     *
+     * @param said the chance to win against the chosen opponent, in a sentence
+     * @param more what else follows: a fair head start, what a better bag is worth
+     */
+    public record View(
+            List<Choice> opponents,
+            String said,
+            List<String> more,
+            @Nullable Picture ghosts,
+            @Nullable Picture scores,
+            @Nullable Picture total) {}
+
+    private record Opponent(String name, RoundDistribution rounds) {}
+
+    void show(Context ctx) {
+        Player player = web.player(ctx);
+        String asked = Objects.requireNonNullElse(ctx.queryParam("versus"), "");
+        Skill skill = skill(player);
+        Map<String, Object> values = new HashMap<>();
+        values.put(
+                "view",
+                skill.chances()
+                        .map(chances -> view(player, skill, chances, asked))
+                        .orElseGet(this::nothing));
+        web.show(ctx, "odds", web.texts().of("odds.title"), values);
+    }
+
+    private Skill skill(Player player) {
+        return remembered.get(player, web.today(), "", () -> Skills.of(web.records(), player.id(), web.today()));
+    }
+
+    private View nothing() {
+        return new View(List.of(), web.texts().of("odds.nothing"), List.of(), null, null, null);
+    }
+
+    private View view(Player player, Skill skill, ChanceRange mine, String asked) {
+        List<Interval> ghosts = new ArrayList<>();
+        for (int ghost = 0; ghost <= RoundDistribution.MOST; ghost++) {
+            RoundDistribution opponent = RoundDistribution.ghost(ghost);
+            ghosts.add(mine.of(chances -> winning(chances, opponent)));
+        }
+        String key = asked.isEmpty() ? "ghost-" + nearest(ghosts) : asked;
+        Opponent opponent = opponent(player, skill, key);
+        Interval win = mine.of(chances -> winning(chances, opponent.rounds()));
+        return new View(
+                choices(player, skill, key),
+                web.texts().of("odds.said", opponent.name(), Numbers.percent(win)),
+                more(mine, opponent),
+                ghosts(ghosts),
+                scores(mine.likely(), opponent),
+                skill.total(TOTAL_ROUNDS)
+                        .map(forecast -> total(player, forecast))
+                        .orElse(null));
+    }
+
+    private static double winning(BagChances chances, RoundDistribution opponent) {
+        return Race.solve(RULES, RoundDistribution.of(chances), opponent).winOrHalf(0, 0, true);
+    }
+
+    /** The ghost whose race is nearest to even. */
+    private static int nearest(List<Interval> ghosts) {
+        int best = USUAL_GHOST;
+        for (int ghost = 0; ghost < ghosts.size(); ghost++) {
+            if (Math.abs(ghosts.get(ghost).estimate() - 0.5)
+                    < Math.abs(ghosts.get(best).estimate() - 0.5)) {
+                best = ghost;
+            }
+        }
+        return best;
+    }
+
+    private List<Choice> choices(Player player, Skill skill, String key) {
+        List<Choice> choices = new ArrayList<>();
+        for (int ghost = 0; ghost <= RoundDistribution.MOST; ghost++) {
+            choices.add(choice("ghost-" + ghost, web.texts().of("odds.ghost", ghost), key));
+        }
+        for (Player other : web.records().players()) {
+            if (other.id() != player.id()) {
+                choices.add(choice("player-" + other.id(), other.name(), key));
+            }
+        }
+        for (YearMonth month : skill.months().stream().limit(MOST_MONTHS).toList()) {
+            choices.add(choice("month-" + month, myself(month), key));
+        }
+        return choices;
+    }
+
+    private static Choice choice(String key, String name, String chosen) {
+        return new Choice(key, name, key.equals(chosen));
+    }
+
+    private String myself(YearMonth month) {
+        return web.texts().of("odds.month", Numbers.month(month));
+    }
+
+    private Opponent opponent(Player player, Skill skill, String key) {
+        if (key.matches("ghost-(\\d|1[0-2])")) {
+            int ghost = Integer.parseInt(key.substring("ghost-".length()));
+            return new Opponent(web.texts().of("odds.ghost", ghost), RoundDistribution.ghost(ghost));
+        }
+        if (key.startsWith("month-")) {
+            YearMonth month = month(key.substring("month-".length()));
+            return skill.rounds(month)
+                    .map(rounds -> new Opponent(myself(month), rounds))
+                    .orElseThrow(() -> new Refusal(
+                            404, "There are no full rounds of " + player.name() + " in " + Numbers.month(month) + "."));
+        }
+        return web.records().players().stream()
+                .filter(other -> key.equals("player-" + other.id()))
+                .findFirst()
+                .map(other -> new Opponent(
+                        other.name(),
+                        skill(other)
+                                .chances()
+                                .map(chances -> RoundDistribution.of(chances.likely()))
+                                .orElseThrow(() -> new Refusal(
+                                        404,
+                                        other.name() + " has no counted rounds yet, so there is nothing to set"
+                                                + " against."))))
+                .orElseThrow(() -> new Refusal(404, "There is no opponent \"" + key + "\" here."));
+    }
+
+    private static YearMonth month(String text) {
+        try {
+            return YearMonth.parse(text);
+        } catch (DateTimeException e) {
+            throw new Refusal(404, "\"" + text + "\" is no month; write it like 2026-05.");
+        }
+    }
+
+    private List<String> more(ChanceRange mine, Opponent opponent) {
+        List<String> more = new ArrayList<>();
+        HeadStart start = HeadStart.of(Race.solve(RULES, RoundDistribution.of(mine.likely()), opponent.rounds()));
+        if (start.points() == 0) {
+            more.add(web.texts().of("odds.even"));
+        } else {
+            more.add(web.texts()
+                    .of(
+                            start.to() == Side.ME ? "odds.head-start.me" : "odds.head-start.versus",
+                            start.points(),
+                            opponent.name()));
+        }
+        worth(mine, opponent, Worth::onToIn)
+                .ifPresent(gain -> more.add(web.texts().of("odds.worth.in", gain)));
+        worth(mine, opponent, Worth::offToOn)
+                .ifPresent(gain -> more.add(web.texts().of("odds.worth.on", gain)));
+        return more;
+    }
+
+    private interface Move {
+        OptionalDouble of(Worth worth);
+    }
+
+    /** What moving one bag in a hundred adds, in hundredths of the chance to win: the range over what is not known. */
+    private static Optional<String> worth(ChanceRange mine, Opponent opponent, Move move) {
+        double[] gains = List.of(mine.low(), mine.likely(), mine.high()).stream()
+                .map(bag -> move.of(Worth.of(bag, chances -> winning(chances, opponent.rounds()))))
+                .filter(OptionalDouble::isPresent)
+                .mapToDouble(OptionalDouble::getAsDouble)
+                .sorted()
+                .toArray();
+        return gains.length < 3
+                ? Optional.empty()
+                : Optional.of(Numbers.one(100 * gains[0]) + "\u2013" + Numbers.one(100 * gains[2]));
+    }
+
+    private Picture ghosts(List<Interval> ghosts) {
+        List<Pictures.Named> rows = new ArrayList<>();
+        List<List<String>> table = new ArrayList<>();
+        for (int ghost = 0; ghost < ghosts.size(); ghost++) {
+            Interval win = ghosts.get(ghost);
+            table.add(List.of(web.texts().of("odds.ghost", ghost), Numbers.percent(win)));
+            // Races that are as good as decided say nothing.
+            if (win.high() > 0.01 && win.low() < 0.99) {
+                rows.add(new Pictures.Named(
+                        web.texts().of("odds.ghost.row", ghost, Numbers.percent(win)),
+                        new Interval(100 * win.estimate(), 100 * win.low(), 100 * win.high())));
+            }
+        }
+        if (rows.isEmpty()) {
+            Interval win = ghosts.get(USUAL_GHOST);
+            rows.add(new Pictures.Named(
+                    web.texts().of("odds.ghost.row", USUAL_GHOST, Numbers.percent(win)),
+                    new Interval(100 * win.estimate(), 100 * win.low(), 100 * win.high())));
+        }
+        return Pictures.ranges(
+                web.texts().of("odds.ghosts"),
+                web.texts().of("odds.ghosts.about"),
+                new DataTable(
+                        List.of(web.texts().of("odds.opponent"), web.texts().of("odds.win")), table),
+                rows);
+    }
+
+    private Picture scores(BagChances mine, Opponent opponent) {
+        Race race = Race.solve(RULES, RoundDistribution.of(mine), opponent.rounds());
+        List<List<Double>> chances = new ArrayList<>();
+        List<String> heads = new ArrayList<>(List.of(web.texts().of("odds.scores.corner")));
+        List<List<String>> table = new ArrayList<>();
+        for (int my = 0; my < RULES.target(); my++) {
+            heads.add(String.valueOf(my));
+            List<Double> column = new ArrayList<>();
+            List<String> row = new ArrayList<>(List.of(String.valueOf(my)));
+            for (int their = 0; their < RULES.target(); their++) {
+                column.add(race.winOrHalf(my, their, true));
+                // Rows of the table are their points, so that it reads like the picture.
+                row.add(Numbers.percent(race.winOrHalf(their, my, true)));
+            }
+            chances.add(column);
+            table.add(row);
+        }
+        return Pictures.scoreMap(
+                web.texts().of("odds.scores", opponent.name()),
+                web.texts().of("odds.scores.about"),
+                new DataTable(heads, table),
+                chances,
+                web.texts().of("odds.scores.mine"),
+                web.texts().of("odds.scores.theirs"));
+    }
+
+    private Picture total(Player player, TotalForecast forecast) {
+        Standing standing = web.records().standing(player.id(), Drill.TOTAL, TOTAL_ROUNDS, "");
+        Integer latest =
+                standing.latest().isEmpty() ? null : standing.latest().get(0).total();
+        List<List<String>> rows = new ArrayList<>();
+        for (int percent : new int[] {5, 25, 50, 75, 95}) {
+            rows.add(List.of(
+                    web.texts().of("summary.forecast.under", percent),
+                    String.valueOf(forecast.quantile(percent / 100.0))));
+        }
+        return Pictures.histogram(
+                web.texts().of("odds.total"),
+                web.texts().of("odds.total.about", forecast.quantile(0.05), forecast.quantile(0.95)),
+                new DataTable(
+                        List.of(
+                                web.texts().of("summary.forecast.share"),
+                                web.texts().of("summary.table.points")),
+                        rows),
+                new Pictures.Chances(0, forecast.chances()),
+                latest,
+                latest == null ? "" : web.texts().of("odds.total.mark", latest));
+    }
+}
