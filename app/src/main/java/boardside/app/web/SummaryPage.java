@@ -17,10 +17,12 @@ import boardside.engine.skill.TotalForecast;
 import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -28,6 +30,8 @@ import org.jspecify.annotations.Nullable;
 public final class SummaryPage {
     private static final int MOST_FORECAST_ROUNDS = 100;
     private static final int MOST_STRIP = 100;
+    /** Drills whose number of rounds is set beforehand, with one side of mine. */
+    private static final Set<Drill> FIXED = EnumSet.of(Drill.TOTAL, Drill.FIXTURE, Drill.VOLUME, Drill.TRIAL);
 
     private final Web web;
     private final Remembered<Skill> remembered = new Remembered<>();
@@ -145,12 +149,15 @@ public final class SummaryPage {
                                 Numbers.half(usual));
     }
 
-    /** What the other records made likely for as many rounds; only where every round is a full one, all counted. */
+    /**
+     * What the other records made likely for as many rounds; only where every round is a full one, all counted, and their
+     * number does not hang on how they go, as in a game.
+     */
     private Optional<TotalForecast> forecast(Player player, Run run, List<Round> rounds) {
         boolean full = !rounds.isEmpty()
                 && rounds.size() <= MOST_FORECAST_ROUNDS
                 && rounds.stream().allMatch(round -> round.bags() == Finish.BAGS && round.points() != null);
-        if (!full || !run.drill().counted()) {
+        if (!full || run.warmUp() || !FIXED.contains(run.drill())) {
             return Optional.empty();
         }
         LocalDate day = LocalDate.parse(run.startedAt().substring(0, 10));
@@ -168,6 +175,9 @@ public final class SummaryPage {
         }
         if (!run.drill().counted()) {
             return texts.of("summary.said.not-counted");
+        }
+        if (!FIXED.contains(run.drill())) {
+            return texts.of("summary.said.game");
         }
         if (forecast.isEmpty()) {
             return texts.of(known(rounds).thrown() == 0 ? "summary.said.only-in" : "summary.said.first");
