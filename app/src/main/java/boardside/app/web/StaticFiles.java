@@ -17,7 +17,8 @@ final class StaticFiles {
             "css", "text/css; charset=utf-8",
             "js", "text/javascript; charset=utf-8",
             "svg", "image/svg+xml",
-            "png", "image/png");
+            "png", "image/png",
+            "webmanifest", "application/manifest+json");
 
     private record Resource(byte[] bytes, String tag) {}
 

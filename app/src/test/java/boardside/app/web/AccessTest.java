@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boardside.app.account.Devices;
+import boardside.app.json.Json;
 import boardside.app.practice.Player;
 import boardside.app.record.Records;
 import io.javalin.http.HandlerType;
@@ -13,6 +14,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
@@ -238,6 +240,19 @@ class AccessTest {
         for (String cookie : answer.header("set-cookie").lines().toList()) {
             assertThat(cookie).as(what).contains("; HttpOnly").contains("; SameSite=Lax");
         }
+    }
+
+    @Test
+    void whatAPhoneNeedsToInstallItIsThere() throws Exception {
+        assertThat(Wire.get(HERE, port, "/").body())
+                .contains("<link rel=\"manifest\" href=\"/static/boardside.webmanifest\">");
+        Wire manifest = Wire.get(HERE, port, "/static/boardside.webmanifest");
+        assertThat(manifest.header("content-type")).isEqualTo("application/manifest+json");
+        assertThat(Json.read(manifest.body(), Map.class))
+                .containsEntry("name", "Boardside")
+                .containsEntry("start_url", "/")
+                .containsEntry("display", "standalone");
+        assertThat(Wire.get(HERE, port, "/static/icon.svg").status()).isEqualTo(200);
     }
 
     @Test
