@@ -27,10 +27,11 @@ public final class FormPage {
     private static final List<Integer> DAYS = List.of(90, 365, 0);
 
     private final Web web;
-    private final Remembered<View> remembered = new Remembered<>();
+    private final Remembered<View> remembered;
 
     FormPage(Web web) {
         this.web = web;
+        this.remembered = web.remembered();
     }
 
     /**
@@ -56,8 +57,9 @@ public final class FormPage {
     void show(Context ctx) {
         Player player = web.player(ctx);
         int days = days(ctx.queryParam("days"));
-        View view = remembered.get(player, web.today(), String.valueOf(days), () -> view(player, days));
-        web.show(ctx, "form", web.texts().of("form.title"), Map.of("view", view));
+        Remembered.Found<View> found =
+                remembered.get(player, web.today(), String.valueOf(days), () -> view(player, days));
+        web.show(ctx, "form", web.texts().of("form.title"), Map.of("view", found.value(), "behind", found.behind()));
     }
 
     private static int days(@Nullable String asked) {
@@ -100,11 +102,10 @@ public final class FormPage {
     private @Nullable Picture picture(Skill skill, int days) {
         LocalDate from = days == 0 ? LocalDate.MIN : web.today().minusDays(days - 1L);
         int each = 1;
-        List<DayForm> history = history(skill, each, from);
-        while (history.size() > (each == 1 ? MOST_DAYS_DRAWN : MOST_POINTS)) {
+        while (skill.stretches(each, from) > (each == 1 ? MOST_DAYS_DRAWN : MOST_POINTS)) {
             each = each == 1 ? 7 : 2 * each;
-            history = history(skill, each, from);
         }
+        List<DayForm> history = skill.history(each, from);
         if (history.isEmpty()) {
             return null;
         }
@@ -156,11 +157,5 @@ public final class FormPage {
 
     private static LocalDate middle(DayForm day) {
         return LocalDate.ofEpochDay((day.from().toEpochDay() + day.to().toEpochDay()) / 2);
-    }
-
-    private static List<DayForm> history(Skill skill, int each, LocalDate from) {
-        return skill.history(each).stream()
-                .filter(day -> !day.to().isBefore(from))
-                .toList();
     }
 }

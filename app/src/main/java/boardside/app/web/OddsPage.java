@@ -38,10 +38,11 @@ public final class OddsPage {
     private static final GameRules RULES = GameRules.STANDARD;
 
     private final Web web;
-    private final Remembered<Skill> remembered = new Remembered<>();
+    private final Remembered<Skill> remembered;
 
     OddsPage(Web web) {
         this.web = web;
+        this.remembered = web.remembered();
     }
 
     /** An opponent to choose: a ghost, a month of one's own past, or another player. */
@@ -66,8 +67,10 @@ public final class OddsPage {
     void show(Context ctx) {
         Player player = web.player(ctx);
         String asked = Objects.requireNonNullElse(ctx.queryParam("versus"), "");
-        Skill skill = skill(player);
+        Remembered.Found<Skill> found = skill(player);
+        Skill skill = found.value();
         Map<String, Object> values = new HashMap<>();
+        values.put("behind", found.behind());
         values.put(
                 "view",
                 skill.chances()
@@ -76,7 +79,7 @@ public final class OddsPage {
         web.show(ctx, "odds", web.texts().of("odds.title"), values);
     }
 
-    private Skill skill(Player player) {
+    private Remembered.Found<Skill> skill(Player player) {
         return remembered.get(player, web.today(), "", () -> Skills.of(web.records(), player.id(), web.today()));
     }
 
@@ -162,6 +165,7 @@ public final class OddsPage {
                 .map(other -> new Opponent(
                         other.name(),
                         skill(other)
+                                .value()
                                 .chances()
                                 .map(chances -> RoundDistribution.of(chances.likely()))
                                 .orElseThrow(() -> new Refusal(

@@ -4,35 +4,125 @@ import boardside.app.practice.Player;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executor;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
-/** Answers worked out once for a player's records as they are, on a day; the oldest are dropped. Thread safe. */
+/**
+ * Answers that take a while, worked out beside the requests and kept per player and question; the oldest are dropped. A
+ * request waits a moment for an answer that is up to date; where that takes longer it gets the last one there was, told
+ * to be behind. Only the very first answer is waited for. Thread safe.
+ */
 final class Remembered<V> {
     private static final int MOST = 64;
+    private static final long PATIENCE_MILLIS = 50;
 
-    private record Key(int player, long version, LocalDate day, String question) {}
+    private final Executor workers;
 
-    private final Map<Key, V> answers = new LinkedHashMap<>(16, 0.75f, true) {
+    Remembered(Executor workers) {
+        this.workers = workers;
+    }
+
+    /**
+     * An answer.
+     *
+     * @param behind whether the records have changed since it was worked out
+     */
+    record Found<V>(V value, boolean behind) {}
+
+    private record Key(int player, String question) {}
+
+    private record State(long version, LocalDate day) {}
+
+    private record Answer<V>(State state, V value) {}
+
+    private static final class Slot<V> {
+        private @Nullable Answer<V> last;
+        private @Nullable CompletableFuture<Answer<V>> underway;
+    }
+
+    private final Map<Key, Slot<V>> slots = new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
         @Override
-        protected boolean removeEldestEntry(Map.Entry<Key, V> eldest) {
+        protected boolean removeEldestEntry(Map.Entry<Key, Slot<V>> eldest) {
             return size() > MOST;
         }
     };
 
-    V get(Player player, LocalDate day, String question, Supplier<V> work) {
-        Key key = new Key(player.id(), player.version(), day, question);
-        synchronized (answers) {
-            V known = answers.get(key);
-            if (known != null) {
-                return known;
+    /**
+     * The answer to a question about a player's records as they are, on a day.
+     *
+     * @param work works it out; runs on another thread
+     */
+    Found<V> get(Player player, LocalDate day, String question, Supplier<V> work) {
+        State now = new State(player.version(), day);
+        while (true) {
+            Answer<V> last;
+            CompletableFuture<Answer<V>> underway;
+            synchronized (slots) {
+                Slot<V> slot = slots.computeIfAbsent(new Key(player.id(), question), key -> new Slot<>());
+                last = slot.last;
+                if (last != null && last.state().equals(now)) {
+                    return new Found<>(last.value(), false);
+                }
+                if (slot.underway == null) {
+                    slot.underway = start(slot, now, work);
+                }
+                underway = slot.underway;
+            }
+            Answer<V> answer = last == null ? join(underway) : waitFor(underway);
+            if (answer == null && last != null) {
+                return new Found<>(last.value(), true);
+            }
+            // One that was under way for older records is not the answer; the next turn starts another.
+            if (answer != null && answer.state().equals(now)) {
+                return new Found<>(answer.value(), false);
             }
         }
-        V found = work.get();
-        synchronized (answers) {
-            answers.put(key, found);
+    }
+
+    private CompletableFuture<Answer<V>> start(Slot<V> slot, State state, Supplier<V> work) {
+        return CompletableFuture.supplyAsync(
+                () -> {
+                    try {
+                        Answer<V> answer = new Answer<>(state, work.get());
+                        synchronized (slots) {
+                            slot.last = answer;
+                            return answer;
+                        }
+                    } finally {
+                        synchronized (slots) {
+                            slot.underway = null;
+                        }
+                    }
+                },
+                workers);
+    }
+
+    private static <T> T join(CompletableFuture<T> underway) {
+        try {
+            return underway.join();
+        } catch (CompletionException e) {
+            throw e.getCause() instanceof RuntimeException cause ? cause : e;
         }
-        return found;
+    }
+
+    private static <T> @Nullable T waitFor(CompletableFuture<T> underway) {
+        try {
+            return underway.get(PATIENCE_MILLIS, TimeUnit.MILLISECONDS);
+        } catch (TimeoutException e) {
+            return null;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return null;
+        } catch (ExecutionException e) {
+            throw e.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(e);
+        }
     }
 }

@@ -9,6 +9,9 @@ import io.javalin.http.Context;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
@@ -20,13 +23,16 @@ import org.slf4j.LoggerFactory;
 /** The running web app. */
 public final class Server implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Server.class);
+    private static final long STOP_SECONDS = 5;
     private static final long MOST_BYTES = 4L << 20;
 
     private final Javalin javalin;
     private final House house;
     private final List<Route> routes;
+    private final ExecutorService workers;
 
-    private Server(Javalin javalin, House house, List<Route> routes) {
+    private Server(Javalin javalin, House house, List<Route> routes, ExecutorService workers) {
+        this.workers = workers;
         this.javalin = javalin;
         this.house = house;
         this.routes = routes;
@@ -59,7 +65,12 @@ public final class Server implements AutoCloseable {
         Guard guard = new Guard(house.network().hosts(), options.tls() != null, house.devices(), here);
         TemplateEngine templates = TemplateEngine.createPrecompiled(
                 null, ContentType.Html, Server.class.getClassLoader(), "boardside.app.page");
-        Web web = new Web(records, templates, Texts.in("en"), guard, house, options, clock);
+        ExecutorService workers = Executors.newSingleThreadExecutor(work -> {
+            Thread thread = new Thread(work, "answers");
+            thread.setDaemon(true);
+            return thread;
+        });
+        Web web = new Web(records, templates, Texts.in("en"), guard, house, options, clock, workers);
         List<Route> routes = Routes.all(web);
         Javalin javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
@@ -91,7 +102,7 @@ public final class Server implements AutoCloseable {
             });
         });
         javalin.start();
-        return new Server(javalin, house, routes);
+        return new Server(javalin, house, routes, workers);
     }
 
     /** Answers to what is no request at all; Jetty gives them before any of our code runs. */
@@ -135,5 +146,12 @@ public final class Server implements AutoCloseable {
     @Override
     public void close() {
         javalin.stop();
+        // What is under way reads the store, which is closed next.
+        workers.shutdown();
+        try {
+            workers.awaitTermination(STOP_SECONDS, TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 }

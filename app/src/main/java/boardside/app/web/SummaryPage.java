@@ -34,10 +34,11 @@ public final class SummaryPage {
     private static final Set<Drill> FIXED = EnumSet.of(Drill.TOTAL, Drill.FIXTURE, Drill.VOLUME, Drill.TRIAL);
 
     private final Web web;
-    private final Remembered<Skill> remembered = new Remembered<>();
+    private final Remembered<Skill> remembered;
 
     SummaryPage(Web web) {
         this.web = web;
+        this.remembered = web.remembered();
     }
 
     /**
@@ -161,7 +162,10 @@ public final class SummaryPage {
             return Optional.empty();
         }
         LocalDate day = LocalDate.parse(run.startedAt().substring(0, 10));
-        Skill skill = remembered.get(player, day, "", () -> Skills.of(web.records(), player.id(), day));
+        // Whether the latest runs are in it yet matters little: this one is taken out anyway.
+        Skill skill = remembered
+                .get(player, day, "", () -> Skills.of(web.records(), player.id(), day))
+                .value();
         return skill.without(run.id()).total(rounds.size());
     }
 

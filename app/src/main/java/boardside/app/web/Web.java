@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.Executor;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -48,6 +49,7 @@ final class Web {
     private final ServerOptions options;
     private final Clock clock;
     private final Ids ids;
+    private final Executor workers;
 
     Web(
             Records records,
@@ -56,8 +58,10 @@ final class Web {
             Guard guard,
             House house,
             ServerOptions options,
-            Clock clock) {
+            Clock clock,
+            Executor workers) {
         this.records = records;
+        this.workers = workers;
         this.templates = templates;
         this.texts = texts;
         this.guard = guard;
@@ -69,6 +73,11 @@ final class Web {
 
     Records records() {
         return records;
+    }
+
+    /** A memory for answers that take a while. */
+    <V> Remembered<V> remembered() {
+        return new Remembered<>(workers);
     }
 
     Texts texts() {

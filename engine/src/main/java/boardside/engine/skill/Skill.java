@@ -142,19 +142,24 @@ public final class Skill {
         return new Comparison(by, ranked, leftOut, Verdict.OPEN, Sentences.comparison(by, ranked, leftOut));
     }
 
+    /** How many points {@link #history(int, LocalDate)} would have; costs next to nothing. */
+    public int stretches(int daysEach, LocalDate from) {
+        return parts(daysEach, from).size();
+    }
+
+    /** All of {@link #history(int, LocalDate)}. */
+    public List<DayForm> history(int daysEach) {
+        return history(daysEach, LocalDate.MIN);
+    }
+
     /**
      * Points per round over time, oldest first; days (or stretches) without such counts are absent.
      *
      * @param daysEach how many days make one point, 1 or more, counted back from today
+     * @param from stretches that end before this day are left out
      */
-    public List<DayForm> history(int daysEach) {
-        Map<Long, List<RunCount>> parts = new TreeMap<>(Comparator.reverseOrder());
-        for (RunCount count : counts) {
-            if (count.known().thrown() > 0) {
-                long part = (asOf.toEpochDay() - count.day().toEpochDay()) / daysEach;
-                parts.computeIfAbsent(part, k -> new ArrayList<>()).add(count);
-            }
-        }
+    public List<DayForm> history(int daysEach, LocalDate from) {
+        Map<Long, List<RunCount>> parts = parts(daysEach, from);
         List<DayForm> history = new ArrayList<>();
         parts.forEach((part, inside) -> {
             Counts all = Counts.of(inside);
@@ -167,6 +172,20 @@ public final class Skill {
                     Shares.of(all, 1).interval(Measure.POINTS)));
         });
         return history;
+    }
+
+    /** Counts by stretch, the earliest first; the number of a stretch counts back from today, which lies in 0. */
+    private Map<Long, List<RunCount>> parts(int daysEach, LocalDate from) {
+        Map<Long, List<RunCount>> parts = new TreeMap<>(Comparator.reverseOrder());
+        for (RunCount count : counts) {
+            if (count.known().thrown() > 0) {
+                long part = (asOf.toEpochDay() - count.day().toEpochDay()) / daysEach;
+                if (!asOf.minusDays(part * daysEach).isBefore(from)) {
+                    parts.computeIfAbsent(part, k -> new ArrayList<>()).add(count);
+                }
+            }
+        }
+        return parts;
     }
 
     /**
