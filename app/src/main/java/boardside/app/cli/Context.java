@@ -112,6 +112,16 @@ final class Context implements AutoCloseable {
             }
             return records().firstPlayer();
         }
+        return player(name);
+    }
+
+    /**
+     * The player of a name.
+     *
+     * @throws Failure.BadInput if there is none
+     */
+    Player player(String name) {
+        List<Player> players = records().players();
         return records()
                 .player(name)
                 .orElseThrow(() -> new Failure.BadInput(

@@ -1,10 +1,14 @@
 package boardside.app.cli;
 
+import boardside.app.cli.OddsChances.Answers;
 import boardside.engine.odds.LeaguePoints;
 import boardside.engine.odds.Match;
 import boardside.engine.odds.RoundDistribution;
+import boardside.engine.skill.Interval;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
+import java.util.SortedMap;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -42,18 +46,53 @@ final class MatchQuestion implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        RoundDistribution me = mine.round();
-        RoundDistribution other = versus.round();
         LeaguePoints points = OddsInputs.checked("--win, --tie, --loss", () -> new LeaguePoints(win, tie, loss));
-        Match match = OddsInputs.checked("--rounds, --games", () -> Match.of(me, other, rounds, games, points));
-        Map<String, Double> game = new LinkedHashMap<>();
-        game.put("win", match.win());
-        game.put("tie", match.tie());
-        game.put("loss", match.loss());
+        OddsInputs.Opponent opponent = versus.opponent(context, mine);
+        OddsChances chances = mine.chances(context, versus.fromRecords());
+        Answers<Match> matches = OddsInputs.checked(
+                "--rounds, --games",
+                () -> chances.ask(
+                        bag -> Match.of(RoundDistribution.of(bag), opponent.rounds(), rounds, games, points)));
+        Match match = matches.likely();
         Map<String, Object> json = new LinkedHashMap<>();
-        json.put("game", game);
+        json.put("game", game(match.win(), match.tie(), match.loss()));
         json.put("expectedPoints", match.expectedPoints());
         json.put("points", match.byPoints());
+        if (!(chances instanceof OddsChances.Found found)) {
+            context.answer(json, words(match));
+            return Cli.DONE;
+        }
+        Answers<SortedMap<Integer, Double>> byPoints =
+                new Answers<>(matches.all().stream().map(Match::byPoints).toList());
+        Map<Integer, Interval> sums = new LinkedHashMap<>();
+        for (int sum : match.byPoints().keySet()) {
+            sums.put(sum, byPoints.range(each -> Objects.requireNonNullElse(each.get(sum), 0.0)));
+        }
+        Interval won = matches.range(Match::win);
+        Interval tied = matches.range(Match::tie);
+        Interval expected = matches.range(Match::expectedPoints);
+        Map<String, Object> ranges = new LinkedHashMap<>();
+        ranges.put("game", game(won, tied, matches.range(Match::loss)));
+        ranges.put("expectedPoints", expected);
+        ranges.put("points", sums);
+        found.tell(json, ranges);
+        context.answer(
+                json,
+                "Against " + opponent.name() + " you win " + OddsWords.percent(won) + " of games and tie "
+                        + OddsWords.percent(tied) + ".\nThe match gives you " + OddsWords.number(expected)
+                        + " league points on average.");
+        return Cli.DONE;
+    }
+
+    private static <T> Map<String, T> game(T win, T tie, T loss) {
+        Map<String, T> game = new LinkedHashMap<>();
+        game.put("win", win);
+        game.put("tie", tie);
+        game.put("loss", loss);
+        return game;
+    }
+
+    private static String words(Match match) {
         StringBuilder words = new StringBuilder("If these chances hold, you win a game with a chance of "
                 + OddsWords.percent(match.win()) + ", tie it with " + OddsWords.percent(match.tie())
                 + " and lose it with "
@@ -64,7 +103,6 @@ final class MatchQuestion implements Callable<Integer> {
                         .append(sum)
                         .append(sum == 1 ? " point: " : " points: ")
                         .append(OddsWords.percent(chance)));
-        context.answer(json, words.toString());
-        return Cli.DONE;
+        return words.toString();
     }
 }

@@ -9,7 +9,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
-/** Exact chances from given chances of one bag; knows no records and opens no store. */
+/** Exact chances, from given chances of one bag or from those that records show; opens the store only for these. */
 @Command(
         name = "odds",
         synopsisSubcommandLabel = "QUESTION",

@@ -1,12 +1,23 @@
 package boardside.app.cli;
 
 import boardside.app.practice.Failure;
+import boardside.app.practice.Player;
+import boardside.app.record.Opponents;
+import boardside.app.record.Skills;
 import boardside.engine.odds.BagChances;
 import boardside.engine.odds.Race;
 import boardside.engine.odds.RoundDistribution;
 import boardside.engine.rules.GameRules;
+import boardside.engine.skill.Skill;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Option;
 
 /** Options that questions about odds share. */
@@ -24,28 +35,71 @@ final class OddsInputs {
 
     /** The player's own bag. */
     static final class Mine {
-        @Option(
-                names = "--in",
-                required = true,
-                paramLabel = "P",
-                description = "Chance that one bag of yours goes in, 0 to 1.")
-        private double in;
+        @ArgGroup(exclusive = false)
+        private @Nullable Given given;
 
         @Option(
-                names = "--on",
-                required = true,
-                paramLabel = "P",
-                description = "Chance that it stays on the board; off is the rest.")
-        private double on;
+                names = "--as-of",
+                paramLabel = "DATE",
+                description = "Without --in and --on, the chances are those that your records show, and figures have"
+                        + " their range: nine times in ten the truth lies within. This is the last day that counts,"
+                        + " such as 2026-05-31; today unless said.")
+        private @Nullable LocalDate asOf;
 
-        BagChances bag() {
-            return checked("--in, --on", () -> new BagChances(in, on));
+        private static final class Given {
+            @Option(
+                    names = "--in",
+                    required = true,
+                    paramLabel = "P",
+                    description = "Chance that one bag of yours goes in, 0 to 1.")
+            private double in;
+
+            @Option(
+                    names = "--on",
+                    required = true,
+                    paramLabel = "P",
+                    description = "Chance that it stays on the board; off is the rest.")
+            private double on;
         }
 
-        RoundDistribution round() {
-            return RoundDistribution.of(bag());
+        /** Where nobody's records are asked for but one's own. */
+        OddsChances chances(Context context) {
+            return chances(context, false);
+        }
+
+        /** The chances given, else those of the player's records; {@code versusRecords} if the opponent's come from there. */
+        OddsChances chances(Context context, boolean versusRecords) {
+            Given bag = given;
+            if (bag != null) {
+                if (asOf != null && !versusRecords) {
+                    throw new Failure.BadInput(
+                            "--as-of is the last day of the records that count, and --in and --on ask"
+                                    + " no records; leave out one or the other");
+                }
+                return new OddsChances.Given(checked("--in, --on", () -> new BagChances(bag.in, bag.on)));
+            }
+            Player player = context.player();
+            Skill skill = skill(context, player);
+            return new OddsChances.Found(
+                    skill,
+                    skill.chances()
+                            .orElseThrow(() -> new Failure.NotFound("There are no counted rounds of " + player.name()
+                                    + " up to " + today(context)
+                                    + " to take chances from; record some, or say --in and --on.")));
+        }
+
+        private LocalDate today(Context context) {
+            return Objects.requireNonNullElseGet(
+                    asOf, () -> LocalDate.now(context.surroundings().clock()));
+        }
+
+        private Skill skill(Context context, Player player) {
+            return Skills.of(context.records(), player.id(), today(context));
         }
     }
+
+    /** Who is on the other side, in words such as "ghost 7", and what they throw. */
+    record Opponent(String name, RoundDistribution rounds) {}
 
     /** Who is on the other side. */
     static final class Versus {
@@ -58,28 +112,98 @@ final class OddsInputs {
         @Option(names = "--versus-on", paramLabel = "P", description = "The opponent's chance of on.")
         private @Nullable Double on;
 
+        @Option(
+                names = "--versus-player",
+                paramLabel = "NAME",
+                description = "Or against another player of the store, at the likeliest chances.")
+        private @Nullable String player;
+
+        @Option(
+                names = "--versus-month",
+                paramLabel = "YYYY-MM",
+                description = "Or against your own past: your full rounds of that month, such as 2026-05.")
+        private @Nullable String month;
+
         boolean given() {
-            return ghost != null || in != null || on != null;
+            return !kinds().isEmpty();
         }
 
-        RoundDistribution round() {
+        /** Whether records are asked for this opponent. */
+        boolean fromRecords() {
+            return player != null || month != null;
+        }
+
+        private List<String> kinds() {
+            List<String> kinds = new ArrayList<>();
+            if (ghost != null) {
+                kinds.add("--ghost");
+            }
+            if (in != null || on != null) {
+                kinds.add("--versus-in, --versus-on");
+            }
+            if (player != null) {
+                kinds.add("--versus-player");
+            }
+            if (month != null) {
+                kinds.add("--versus-month");
+            }
+            return kinds;
+        }
+
+        Opponent opponent(Context context, Mine mine) {
+            List<String> kinds = kinds();
+            if (kinds.isEmpty()) {
+                throw new Failure.BadInput("say against whom: add --ghost N, --versus-in P and --versus-on P,"
+                        + " --versus-player NAME, or --versus-month YYYY-MM");
+            }
+            if (kinds.size() > 1) {
+                throw new Failure.BadInput(
+                        kinds.get(0) + " and " + kinds.get(1) + " are two opponents; leave one of them out");
+            }
             Integer points = ghost;
+            String name = player;
+            String past = month;
+            if (points != null) {
+                return new Opponent("ghost " + points, checked("--ghost", () -> RoundDistribution.ghost(points)));
+            }
+            if (name != null) {
+                return player(context, mine, name);
+            }
+            return past != null ? month(context, mine, past) : chances();
+        }
+
+        private Opponent chances() {
             Double versusIn = in;
             Double versusOn = on;
-            if (points != null && (versusIn != null || versusOn != null)) {
-                throw new Failure.BadInput(
-                        "--ghost and --versus-in, --versus-on are two opponents; leave one of them out");
-            }
-            if (points != null) {
-                return checked("--ghost", () -> RoundDistribution.ghost(points));
-            }
             if (versusIn == null || versusOn == null) {
-                throw new Failure.BadInput(
-                        given()
-                                ? "an opponent takes both --versus-in and --versus-on; add the other"
-                                : "say against whom: add --ghost N, or --versus-in P and --versus-on P");
+                throw new Failure.BadInput("an opponent takes both --versus-in and --versus-on; add the other");
             }
-            return checked("--versus-in, --versus-on", () -> RoundDistribution.of(new BagChances(versusIn, versusOn)));
+            return new Opponent(
+                    "that opponent",
+                    checked(
+                            "--versus-in, --versus-on",
+                            () -> RoundDistribution.of(new BagChances(versusIn, versusOn))));
+        }
+
+        private static Opponent player(Context context, Mine mine, String name) {
+            Player other = context.player(name);
+            if (mine.given == null && other.id() == context.player().id()) {
+                throw new Failure.BadInput(
+                        "--versus-player: " + other.name()
+                                + " is whose odds these are; name another player, or ask for your own past with --versus-month");
+            }
+            return new Opponent(other.name(), Opponents.player(other, mine.skill(context, other)));
+        }
+
+        private static Opponent month(Context context, Mine mine, String text) {
+            YearMonth month;
+            try {
+                month = YearMonth.parse(text);
+            } catch (DateTimeException e) {
+                throw new Failure.BadInput("--versus-month: \"" + text + "\" is no month; write it like 2026-05");
+            }
+            Player player = context.player();
+            return new Opponent("yourself in " + month, Opponents.month(player, mine.skill(context, player), month));
         }
     }
 

@@ -1,5 +1,6 @@
 package boardside.app.cli;
 
+import boardside.app.cli.OddsChances.Answers;
 import boardside.app.practice.Failure;
 import boardside.engine.odds.BagChances;
 import boardside.engine.odds.Level;
@@ -41,35 +42,59 @@ final class RaceQuestion implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        BagChances bag = mine.bag();
-        RoundDistribution me = mine.round();
-        RoundDistribution other = versus.round();
         GameRules rules = variants.rules();
         Matcher score = SCORE.matcher(from);
         if (!score.matches()) {
             throw new Failure.BadInput("--from: write the score as mine-theirs, such as 14-9, not \"" + from + "\"");
         }
-        RaceAnswer answer = OddsInputs.checked(
-                "--from",
-                () -> Race.solve(rules, me, other)
-                        .from(Integer.parseInt(score.group(1)), Integer.parseInt(score.group(2)), true));
+        int my = Integer.parseInt(score.group(1));
+        int their = Integer.parseInt(score.group(2));
+        OddsInputs.Opponent opponent = versus.opponent(context, mine);
+        OddsChances chances = mine.chances(context, versus.fromRecords());
+        Answers<RaceAnswer.Ends> race =
+                chances.ask(bag -> ends(Race.solve(rules, RoundDistribution.of(bag), opponent.rounds()), my, their));
+        Answers<Double> level =
+                chances.ask(bag -> Level.of(rules, RoundDistribution.of(bag)).value());
+        Answers<Double> points = chances.ask(BagChances::pointsPerRound);
+        RaceAnswer.Ends ends = race.likely();
+        Map<String, Object> json = new LinkedHashMap<>();
+        json.put("winProbability", ends.winProbability());
+        json.put("expectedRounds", ends.expectedRounds());
+        json.put("pointsPerRound", points.likely());
+        json.put("level", level.likely());
+        if (!(chances instanceof OddsChances.Found found)) {
+            context.answer(
+                    json,
+                    "If these chances hold, you win this race with a chance of "
+                            + OddsWords.percent(ends.winProbability())
+                            + "; it takes " + OddsWords.number(ends.expectedRounds()) + " more rounds on average.\n"
+                            + "You make " + OddsWords.number(points.likely())
+                            + " points a round; you would be even with a ghost of "
+                            + OddsWords.number(level.likely()) + ".");
+            return Cli.DONE;
+        }
+        Map<String, Object> ranges = new LinkedHashMap<>();
+        ranges.put("winProbability", race.range(RaceAnswer.Ends::winProbability));
+        ranges.put("expectedRounds", race.range(RaceAnswer.Ends::expectedRounds));
+        ranges.put("pointsPerRound", points.range(value -> value));
+        ranges.put("level", level.range(value -> value));
+        found.tell(json, ranges);
+        context.answer(
+                json,
+                "Against " + opponent.name() + (my + their == 0 ? "" : ", from " + my + "-" + their + ",")
+                        + " you win " + OddsWords.percent(race.range(RaceAnswer.Ends::winProbability))
+                        + " of races.\nYou make " + OddsWords.number(points.range(value -> value))
+                        + " points a round; you would be even with a ghost of "
+                        + OddsWords.number(level.range(value -> value)) + ".");
+        return Cli.DONE;
+    }
+
+    private static RaceAnswer.Ends ends(Race race, int my, int their) {
+        RaceAnswer answer = OddsInputs.checked("--from", () -> race.from(my, their, true));
         if (answer instanceof RaceAnswer.Endless endless) {
             throw new Failure.BadInput("this race may never end: " + endless.reason()
                     + "; ask with other chances, another opponent or other rules");
         }
-        RaceAnswer.Ends ends = (RaceAnswer.Ends) answer;
-        double level = Level.of(rules, me).value();
-        Map<String, Object> json = new LinkedHashMap<>();
-        json.put("winProbability", ends.winProbability());
-        json.put("expectedRounds", ends.expectedRounds());
-        json.put("pointsPerRound", bag.pointsPerRound());
-        json.put("level", level);
-        context.answer(
-                json,
-                "If these chances hold, you win this race with a chance of " + OddsWords.percent(ends.winProbability())
-                        + "; it takes " + OddsWords.number(ends.expectedRounds()) + " more rounds on average.\n"
-                        + "You make " + OddsWords.number(bag.pointsPerRound())
-                        + " points a round; you would be even with a ghost of " + OddsWords.number(level) + ".");
-        return Cli.DONE;
+        return (RaceAnswer.Ends) answer;
     }
 }

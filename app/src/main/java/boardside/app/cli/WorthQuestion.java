@@ -1,5 +1,6 @@
 package boardside.app.cli;
 
+import boardside.app.cli.OddsChances.Answers;
 import boardside.app.practice.Failure;
 import boardside.engine.odds.BagChances;
 import boardside.engine.odds.LeaguePoints;
@@ -9,12 +10,15 @@ import boardside.engine.odds.RoundDistribution;
 import boardside.engine.odds.Total;
 import boardside.engine.odds.Worth;
 import boardside.engine.rules.GameRules;
+import boardside.engine.skill.Interval;
 import com.fasterxml.jackson.databind.node.NullNode;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -53,21 +57,61 @@ final class WorthQuestion implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        BagChances bag = mine.bag();
-        Worth worth = OddsInputs.checked("--rounds, --games", () -> Worth.of(bag, chance()));
+        Asked asked = asked();
+        OddsChances chances = mine.chances(context, versus.fromRecords());
+        Answers<Worth> worths =
+                OddsInputs.checked("--rounds, --games", () -> chances.ask(bag -> Worth.of(bag, asked.chance())));
+        Worth worth = worths.likely();
         Map<String, Object> json = new LinkedHashMap<>();
         json.put("winProbability", worth.winProbability());
         json.put("offToOn", json(worth.offToOn()));
         json.put("onToIn", json(worth.onToIn()));
         json.put("offToIn", json(worth.offToIn()));
+        if (!(chances instanceof OddsChances.Found found)) {
+            context.answer(
+                    json,
+                    "If these chances hold, you " + won() + " with a chance of "
+                            + OddsWords.percent(worth.winProbability())
+                            + moves(words(worth.offToOn()), words(worth.onToIn()), words(worth.offToIn())));
+            return Cli.DONE;
+        }
+        Interval win = worths.range(Worth::winProbability);
+        Optional<Interval> offToOn = gain(worths, Worth::offToOn);
+        Optional<Interval> onToIn = gain(worths, Worth::onToIn);
+        Optional<Interval> offToIn = gain(worths, Worth::offToIn);
+        Map<String, Object> ranges = new LinkedHashMap<>();
+        ranges.put("winProbability", win);
+        ranges.put("offToOn", json(offToOn));
+        ranges.put("onToIn", json(onToIn));
+        ranges.put("offToIn", json(offToIn));
+        found.tell(json, ranges);
         context.answer(
                 json,
-                "If these chances hold, you " + won() + " with a chance of " + OddsWords.percent(worth.winProbability())
-                        + ".\nWhen one bag in a hundred moves, that changes by (in percentage points):"
-                        + "\n  from off to on  " + words(worth.offToOn())
-                        + "\n  from on to in   " + words(worth.onToIn())
-                        + "\n  from off to in  " + words(worth.offToIn()));
+                asked.whom() + won(OddsWords.percent(win)) + moves(words(offToOn), words(onToIn), words(offToIn)));
         return Cli.DONE;
+    }
+
+    private static String moves(String offToOn, String onToIn, String offToIn) {
+        return ".\nWhen one bag in a hundred moves, that changes by (in percentage points):"
+                + "\n  from off to on  " + offToOn
+                + "\n  from on to in   " + onToIn
+                + "\n  from off to in  " + offToIn;
+    }
+
+    private String won(String share) {
+        return switch (of) {
+            case "match" -> "come out ahead in " + share + " of matches, an even one counted half";
+            case "total" ->
+                "reach " + atLeast + " points or more in " + share + " of totals of " + Words.count(rounds(), "round");
+            default -> "win " + share + " of races";
+        };
+    }
+
+    /** What a move gains, over all chances that the records leave open; empty where it cannot be made at one of them. */
+    private static Optional<Interval> gain(Answers<Worth> worths, Function<Worth, OptionalDouble> move) {
+        return worths.all().stream().map(move).allMatch(OptionalDouble::isPresent)
+                ? Optional.of(worths.range(worth -> move.apply(worth).orElseThrow()))
+                : Optional.empty();
     }
 
     private String won() {
@@ -78,25 +122,32 @@ final class WorthQuestion implements Callable<Integer> {
         };
     }
 
-    private ToDoubleFunction<BagChances> chance() {
+    /** The chance whose gain is asked for, and how a sentence about it begins. */
+    private record Asked(String whom, ToDoubleFunction<BagChances> chance) {}
+
+    private Asked asked() {
         switch (of) {
             case "race" -> {
                 refuse(games != null || rounds != null || atLeast != null, "--games, --rounds and --at-least");
-                RoundDistribution other = versus.round();
+                OddsInputs.Opponent other = versus.opponent(context, mine);
                 GameRules rules = variants.rules();
-                return bag ->
-                        Race.solve(rules, RoundDistribution.of(bag), other).winOrHalf(0, 0, true);
+                return new Asked(
+                        "Against " + other.name() + " you ",
+                        bag -> Race.solve(rules, RoundDistribution.of(bag), other.rounds())
+                                .winOrHalf(0, 0, true));
             }
             case "match" -> {
                 refuse(variants.given() || atLeast != null, "--at-least and the variants of a race");
-                RoundDistribution other = versus.round();
-                return bag -> Match.of(
-                                RoundDistribution.of(bag),
-                                other,
-                                rounds(),
-                                games == null ? 3 : games,
-                                LeaguePoints.STANDARD)
-                        .ahead();
+                OddsInputs.Opponent other = versus.opponent(context, mine);
+                return new Asked(
+                        "Against " + other.name() + " you ",
+                        bag -> Match.of(
+                                        RoundDistribution.of(bag),
+                                        other.rounds(),
+                                        rounds(),
+                                        games == null ? 3 : games,
+                                        LeaguePoints.STANDARD)
+                                .ahead());
             }
             case "total" -> {
                 refuse(
@@ -106,7 +157,9 @@ final class WorthQuestion implements Callable<Integer> {
                 if (points == null) {
                     throw new Failure.BadInput("a total is won by reaching some points; add --at-least N");
                 }
-                return bag -> Total.of(RoundDistribution.of(bag), rounds()).atLeast(points);
+                return new Asked(
+                        "You ",
+                        bag -> Total.of(RoundDistribution.of(bag), rounds()).atLeast(points));
             }
             default ->
                 throw new Failure.BadInput("--of: \"" + of + "\" is none of race, match, total; use one of these");
@@ -125,6 +178,20 @@ final class WorthQuestion implements Callable<Integer> {
 
     private static Object json(OptionalDouble gain) {
         return gain.isPresent() ? gain.getAsDouble() : NullNode.getInstance();
+    }
+
+    private static Object json(Optional<Interval> gain) {
+        return gain.isPresent() ? gain.get() : NullNode.getInstance();
+    }
+
+    private static String words(Optional<Interval> gain) {
+        return gain.map(range -> String.format(
+                        Locale.ROOT,
+                        "%+.2f (%+.2f to %+.2f)",
+                        100 * range.estimate(),
+                        100 * range.low(),
+                        100 * range.high()))
+                .orElse("(fewer than one in a hundred can)");
     }
 
     private static String words(OptionalDouble gain) {

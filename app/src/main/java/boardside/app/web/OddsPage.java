@@ -1,6 +1,7 @@
 package boardside.app.web;
 
 import boardside.app.practice.Player;
+import boardside.app.record.Opponents;
 import boardside.app.record.Skills;
 import boardside.app.record.Standing;
 import boardside.app.report.DataTable;
@@ -154,24 +155,13 @@ public final class OddsPage {
         }
         if (key.startsWith("month-")) {
             YearMonth month = month(key.substring("month-".length()));
-            return skill.rounds(month)
-                    .map(rounds -> new Opponent(myself(month), rounds))
-                    .orElseThrow(() -> new Refusal(
-                            404, "There are no full rounds of " + player.name() + " in " + Numbers.month(month) + "."));
+            return new Opponent(myself(month), Opponents.month(player, skill, month));
         }
         return web.records().players().stream()
                 .filter(other -> key.equals("player-" + other.id()))
                 .findFirst()
                 .map(other -> new Opponent(
-                        other.name(),
-                        skill(other)
-                                .value()
-                                .chances()
-                                .map(chances -> RoundDistribution.of(chances.likely()))
-                                .orElseThrow(() -> new Refusal(
-                                        404,
-                                        other.name() + " has no counted rounds yet, so there is nothing to set"
-                                                + " against."))))
+                        other.name(), Opponents.player(other, skill(other).value())))
                 .orElseThrow(() -> new Refusal(404, "There is no opponent \"" + key + "\" here."));
     }
 

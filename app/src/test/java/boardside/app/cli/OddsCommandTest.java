@@ -170,7 +170,8 @@ class OddsCommandTest {
                 "race --in 0.6 --on 0.5 --ghost 4 | --in, --on: the chances of in and on add up to 1.1; a bag ends only"
                         + " once, so they are at most 1 together",
                 "race --in NaN --on 0.5 --ghost 4 | --in, --on: the chance of in is 0 to 1, not NaN",
-                "race --in 0.5 --on 0.3 | say against whom: add --ghost N, or --versus-in P and --versus-on P",
+                "race --in 0.5 --on 0.3 | say against whom: add --ghost N, --versus-in P and --versus-on P,"
+                        + " --versus-player NAME, or --versus-month YYYY-MM",
                 "race --in 0.5 --on 0.3 --versus-in 0.3 | an opponent takes both --versus-in and --versus-on; add the"
                         + " other",
                 "race --in 0.5 --on 0.3 --versus-in 0.3 --ghost 4 | --ghost and --versus-in, --versus-on are two"

@@ -15,6 +15,25 @@ public record TotalForecast(int rounds, List<Double> chances) {
         chances = List.copyOf(chances);
     }
 
+    /** Mean total, 0 to 12 times the rounds. */
+    public double mean() {
+        double mean = 0;
+        for (int t = 0; t < chances.size(); t++) {
+            mean += t * chances.get(t);
+        }
+        return mean;
+    }
+
+    /** Standard deviation of the total, in points. */
+    public double standardDeviation() {
+        double mean = mean();
+        double variance = 0;
+        for (int t = 0; t < chances.size(); t++) {
+            variance += (t - mean) * (t - mean) * chances.get(t);
+        }
+        return Math.sqrt(variance);
+    }
+
     /** The smallest total t with P(T <= t) >= q, q in 0..1. */
     public int quantile(double q) {
         double sum = 0;

@@ -223,14 +223,11 @@ class SkillTest {
             counts.add(Practice.run(day, "red", new Finish(1, 2, 1), 125));
         }
         TotalForecast forecast = Skill.of(counts, Practice.TODAY).total(10).orElseThrow();
-        double mean = 0;
-        double sum = 0;
-        for (int t = 0; t <= 120; t++) {
-            mean += t * forecast.chances().get(t);
-            sum += forecast.chances().get(t);
-        }
-        assertThat(sum).isCloseTo(1, within(1e-9));
-        assertThat(mean).isCloseTo(50, within(0.1));
+        assertThat(forecast.chances().stream().mapToDouble(chance -> chance).sum())
+                .isCloseTo(1, within(1e-9));
+        assertThat(forecast.mean()).isCloseTo(50, within(0.1));
+        // Forty bags of variance 9/4 + 1/2 - (3/4 + 1/2)^2 = 19/16.
+        assertThat(forecast.standardDeviation()).isCloseTo(Math.sqrt(47.5), within(0.1));
         int low = 0;
         for (int i = 0; i < 20_000; i++) {
             int points =
@@ -240,6 +237,20 @@ class SkillTest {
         assertThat(low / 20_000.0).isCloseTo(forecast.atMost(forecast.quantile(0.1)), within(0.012));
         assertThat(forecast.atLeast(0)).isCloseTo(1, within(1e-9));
         assertThat(forecast.atMost(120)).isEqualTo(1);
+    }
+
+    @Test
+    void stepsLeadFromTheLikeliestChancesToEitherEnd() {
+        BagChances likely = new BagChances(0.5, 0.3);
+        BagChances low = new BagChances(0.4, 0.32);
+        BagChances high = new BagChances(0.6, 0.28);
+        List<BagChances> steps = new ChanceRange(likely, low, high).steps();
+        assertThat(steps).hasSize(9).startsWith(likely).endsWith(high).contains(low);
+        assertThat(steps.stream().map(BagChances::pointsPerRound))
+                .allSatisfy(points -> assertThat(points).isBetween(low.pointsPerRound(), high.pointsPerRound()))
+                .doesNotHaveDuplicates();
+        assertThat(steps.get(2).in()).isCloseTo(0.45, within(1e-15));
+        assertThat(steps.get(2).on()).isCloseTo(0.31, within(1e-15));
     }
 
     /** Forty days, blue a little better than red. */
