@@ -41,7 +41,7 @@ final class Describe {
         List<String> parts = new ArrayList<>();
         parts.add(texts.of("drill." + drill.word()));
         if (drill.needsGhost()) {
-            parts.add(tile(drill, setup));
+            parts.add(texts.of("drill.race.run", Objects.requireNonNullElse(setup.ghost(), 0), target(setup)));
         } else if (drill == Drill.TOTAL && setup.rounds() != null) {
             parts.add(texts.of("drill.total.run", setup.rounds()));
         }

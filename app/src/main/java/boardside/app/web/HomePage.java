@@ -25,7 +25,12 @@ public final class HomePage {
     public record View(@Nullable Offer open, @Nullable Offer again, List<Tile> tiles) {}
 
     /** A run to go on with or to repeat. */
-    public record Offer(String id, String drill, String says) {}
+    public record Offer(String id, String drill, String says) {
+        /** The id as a part of an address. */
+        public String path() {
+            return Numbers.path(id);
+        }
+    }
 
     /** A drill to start. */
     public record Tile(String drill, String name, String says) {}

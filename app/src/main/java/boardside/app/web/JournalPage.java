@@ -42,10 +42,20 @@ public final class JournalPage {
     }
 
     /** One session. */
-    public record Day(String session, String date, String note, List<Entry> runs) {}
+    public record Day(String session, String date, String note, List<Entry> runs) {
+        /** The session's id as a part of an address. */
+        public String path() {
+            return Numbers.path(session);
+        }
+    }
 
     /** One run in a list. */
-    public record Entry(String id, String says, String result, boolean warmUp, boolean open, String note) {}
+    public record Entry(String id, String says, String result, boolean warmUp, boolean open, String note) {
+        /** The id as a part of an address. */
+        public String path() {
+            return Numbers.path(id);
+        }
+    }
 
     /** One run by itself. */
     public record Detail(
@@ -153,7 +163,7 @@ public final class JournalPage {
             return;
         }
         web.records().editRun(player.id(), run.id(), edit);
-        ctx.redirect("/journal/runs/" + run.id() + "?said=saved");
+        ctx.redirect("/journal/runs/" + Numbers.path(run.id()) + "?said=saved");
     }
 
     private void tooLong(List<String> faults, String label, String text, int most) {
@@ -189,6 +199,6 @@ public final class JournalPage {
         Player player = web.player(ctx);
         web.records().undo(player.id(), ctx.pathParam("change"), web.now());
         String run = field(ctx, "run");
-        ctx.redirect((run.isEmpty() ? "/journal" : "/journal/runs/" + run) + "?said=undone");
+        ctx.redirect((run.isEmpty() ? "/journal" : "/journal/runs/" + Numbers.path(run)) + "?said=undone");
     }
 }
