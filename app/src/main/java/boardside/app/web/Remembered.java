@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Remembered<V> {
     private static final int MOST = 64;
-    private static final long PATIENCE_MILLIS = 50;
+    private static final long PATIENCE_MILLIS = 30;
 
     private final Executor workers;
 
