@@ -18,6 +18,7 @@ function complete(round) {
 
 export class RunModel {
   constructor(boot, outbox, storage = localStorage) {
+    this.player = boot.player;
     this.run = boot.run;
     this.setup = { ...NOTHING_SAID, ...boot.run.setup };
     this.bags = boot.bags;
@@ -200,7 +201,7 @@ export class RunModel {
 
   nameBag(name) {
     const id = uuidv7();
-    this.outbox.add({ type: "bag", op: uuidv7(), bag: id, name });
+    this.outbox.add(this.player, { type: "bag", op: uuidv7(), bag: id, name });
     this.bags = [...this.bags, { id, name }];
     return id;
   }
@@ -210,7 +211,7 @@ export class RunModel {
     if (this.throws.length > 0) this.putThrows();
     if (this.finished) return;
     this.finished = true;
-    this.outbox.add({ type: "finish", op: uuidv7(), run: this.run.id, at: isoNow() });
+    this.outbox.add(this.player, { type: "finish", op: uuidv7(), run: this.run.id, at: isoNow() });
     this.keep();
   }
 
@@ -278,12 +279,12 @@ export class RunModel {
     const before = this.rounds.get(number);
     const round = { number, side: "me", op: uuidv7(before?.op || ""), lines, thrown };
     this.rounds.set(number, round);
-    this.outbox.add({ type: "round", run: this.run.id, round });
+    this.outbox.add(this.player, { type: "round", run: this.run.id, round });
   }
 
   writeSetup(setup) {
     this.setup = setup;
-    this.outbox.add({ type: "setup", op: uuidv7(), run: this.run.id, setup });
+    this.outbox.add(this.player, { type: "setup", op: uuidv7(), run: this.run.id, setup });
   }
 
   // Closes the run with its last round, opens it again when that is taken back.
@@ -292,7 +293,7 @@ export class RunModel {
       this.finish();
     } else if (!this.over() && this.finished) {
       this.finished = false;
-      this.outbox.add({ type: "reopen", op: uuidv7(), run: this.run.id });
+      this.outbox.add(this.player, { type: "reopen", op: uuidv7(), run: this.run.id });
     }
     this.keep();
   }

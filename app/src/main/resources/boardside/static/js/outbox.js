@@ -5,7 +5,7 @@ const PREFIX = "boardside.op.";
 const REFUSED = "boardside.refused.";
 
 export class Outbox {
-  /** `send(operations)` resolves to [{ op, result: "stored" | "repeated" | "refused", message }] or rejects. */
+  /** `send(player, operations)` resolves to [{ op, result: "stored" | "repeated" | "refused", message }] or rejects. */
   constructor(send, changed, storage = localStorage) {
     this.send = send;
     this.changed = changed;
@@ -35,9 +35,9 @@ export class Outbox {
     return keys.sort().map((key) => JSON.parse(this.storage.getItem(key)));
   }
 
-  /** Keeps an operation on this device and starts to send. Throws where the device cannot keep it. */
-  add(operation) {
-    this.storage.setItem(PREFIX + opOf(operation), JSON.stringify(operation));
+  /** Keeps a player's operation on this device and starts to send. Throws where the device cannot keep it. */
+  add(player, operation) {
+    this.storage.setItem(PREFIX + opOf(operation), JSON.stringify({ ...operation, player }));
     this.changed();
     this.flush();
   }
@@ -55,8 +55,10 @@ export class Outbox {
     clearTimeout(this.timer);
     try {
       for (let waiting = this.pending(); waiting.length > 0; waiting = this.pending()) {
-        const batch = waiting.slice(0, 50);
-        const results = await this.send(batch);
+        const { player } = waiting[0];
+        const others = waiting.findIndex((operation) => operation.player !== player);
+        const batch = waiting.slice(0, Math.min(50, others < 0 ? 50 : others));
+        const results = await this.send(player, batch);
         this.settle(batch, results);
       }
       this.problem = "";

@@ -1,6 +1,7 @@
 // The page at the boards: draws the run and turns taps and keys into changes of the model.
 
 import { Outbox } from "./outbox.js";
+import { sender } from "./post.js";
 import { RunModel, roundPoints } from "./model.js";
 import { points, finishes } from "./scoring.js";
 import { say, speechReady } from "./speech.js";
@@ -16,32 +17,7 @@ function t(key, ...args) {
   return text.replace(/\{(\d)\}/g, (_, i) => args[i]);
 }
 
-let token = boot.token;
-
-function post(operations) {
-  return fetch("/api/outbox", {
-    method: "POST",
-    headers: { "Content-Type": "application/json", "X-Boardside-Token": token },
-    body: JSON.stringify({ player: boot.player, operations }),
-  });
-}
-
-async function send(operations) {
-  let response = await post(operations);
-  if (response.status === 403) {
-    // The cookie this page's token belongs to is gone; ask for a new pair.
-    token = (await (await fetch("/api/token")).json()).token;
-    response = await post(operations);
-  }
-  if (!response.ok) {
-    const failure = new Error(`status ${response.status}`);
-    failure.said = response.status === 401 ? t("run.send.pair") : "";
-    throw failure;
-  }
-  return (await response.json()).results;
-}
-
-const outbox = new Outbox(send, () => drawSent());
+const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent());
 const model = new RunModel(boot, outbox);
 let correcting = null; // { number, index } while an earlier round is being corrected
 let spoken = localStorage.getItem("boardside.spoken") === "yes";

@@ -312,6 +312,40 @@ class RecordingTest extends Browser {
     }
 
     @Test
+    void whatARunLeftOnThePhoneIsSentFromAnyPage() {
+        start("total");
+        finish("4-0-0").waitFor();
+        assertSent();
+        String run = runId();
+        page.route("**/api/outbox", route -> route.abort());
+        tapRounds("3-1-0", 10);
+        page.locator("#summary").click();
+        assertThat(page.locator("#unsent")).containsText("still on this device");
+        picture("summary-unsent");
+        page.unroute("**/api/outbox");
+        assertThat(page.locator("h1")).hasText("100 points in 10 rounds");
+        assertThat(page.locator("#unsent")).isHidden();
+        assertThat(records.run(records.firstPlayer().id(), run)
+                        .orElseThrow()
+                        .run()
+                        .finishedAt())
+                .isNotNull();
+    }
+
+    @Test
+    void theScoreIsSpokenWhereThePlayerWantsIt() {
+        page.addInitScript(
+                "window.said = [];" + "window.speechSynthesis.speak = (words) => window.said.push(words.text);");
+        start("total");
+        finish("4-0-0").click();
+        page.locator("#more").click();
+        page.locator("#spoken").check();
+        page.locator("[data-close]").click();
+        finish("2-1-1").click();
+        assertThat((Object) page.evaluate("window.said")).isEqualTo(List.of("I will say the score.", "7. Total 19."));
+    }
+
+    @Test
     void anAnswerLostOnTheWayDoublesNothing() {
         start("total");
         finish("4-0-0").waitFor();
