@@ -76,6 +76,9 @@ public final class JournalPage {
         String search = Objects.requireNonNullElse(ctx.queryParam("q"), "").strip();
         int page = page(ctx.queryParam("page"));
         Journal journal = web.records().journal(player.id(), search, page, SIZE);
+        if (journal.page() >= journal.pages()) {
+            journal = web.records().journal(player.id(), search, journal.pages() - 1, SIZE);
+        }
         Map<String, String> bags = web.bagNames(player.id());
         List<Day> days = journal.entries().stream()
                 .map(entry -> new Day(

@@ -23,12 +23,15 @@ import io.javalin.http.Context;
 import java.time.DateTimeException;
 import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.HashMap;
+import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** Exact chances from the player's own records: against ghosts, other players and their own past. */
@@ -175,16 +178,7 @@ public final class OddsPage {
 
     private List<String> more(ChanceRange mine, Opponent opponent) {
         List<String> more = new ArrayList<>();
-        HeadStart start = HeadStart.of(Race.solve(RULES, RoundDistribution.of(mine.likely()), opponent.rounds()));
-        if (start.points() == 0) {
-            more.add(web.texts().of("odds.even"));
-        } else {
-            more.add(web.texts()
-                    .of(
-                            start.to() == Side.ME ? "odds.head-start.me" : "odds.head-start.versus",
-                            start.points(),
-                            opponent.name()));
-        }
+        more.add(headStart(mine, opponent));
         worth(mine, opponent, Worth::onToIn)
                 .ifPresent(gain -> more.add(web.texts().of("odds.worth.in", gain)));
         worth(mine, opponent, Worth::offToOn)
@@ -192,21 +186,49 @@ public final class OddsPage {
         return more;
     }
 
-    private interface Move {
-        OptionalDouble of(Worth worth);
+    private String headStart(ChanceRange mine, Opponent opponent) {
+        List<HeadStart> starts = mine.steps().stream()
+                .map(bag -> HeadStart.of(Race.solve(RULES, RoundDistribution.of(bag), opponent.rounds())))
+                .toList();
+        HeadStart likely = starts.get(0);
+        // Points for the opponent count up, points for me down, so that the two ends are the least and the greatest.
+        IntSummaryStatistics all = starts.stream()
+                .mapToInt(start -> start.to() == Side.ME ? -start.points() : start.points())
+                .summaryStatistics();
+        String range = all.getMin() == all.getMax()
+                ? ""
+                : web.texts()
+                        .of("odds.head-start.range", points(all.getMin(), opponent), points(all.getMax(), opponent));
+        if (likely.points() == 0) {
+            return web.texts().of("odds.even", range);
+        }
+        String key = likely.to() == Side.ME ? "odds.head-start.me" : "odds.head-start.versus";
+        return web.texts().of(key, likely.points(), opponent.name(), range);
+    }
+
+    private String points(int forOpponent, Opponent opponent) {
+        if (forOpponent == 0) {
+            return web.texts().of("odds.head-start.none");
+        }
+        String whom = forOpponent > 0 ? opponent.name() : web.texts().of("odds.head-start.you");
+        return web.texts().of("odds.head-start.points", Math.abs(forOpponent), whom);
     }
 
     /** What moving one bag in a hundred adds, in hundredths of the chance to win: the range over what is not known. */
-    private static Optional<String> worth(ChanceRange mine, Opponent opponent, Move move) {
-        double[] gains = List.of(mine.low(), mine.likely(), mine.high()).stream()
-                .map(bag -> move.of(Worth.of(bag, chances -> winning(chances, opponent.rounds()))))
-                .filter(OptionalDouble::isPresent)
-                .mapToDouble(OptionalDouble::getAsDouble)
-                .sorted()
-                .toArray();
-        return gains.length < 3
-                ? Optional.empty()
-                : Optional.of(Numbers.one(100 * gains[0]) + "\u2013" + Numbers.one(100 * gains[2]));
+    private static Optional<String> worth(ChanceRange mine, Opponent opponent, Function<Worth, OptionalDouble> move) {
+        List<OptionalDouble> gains = mine.steps().stream()
+                .map(bag -> move.apply(Worth.of(bag, chances -> winning(chances, opponent.rounds()))))
+                .toList();
+        if (gains.stream().anyMatch(OptionalDouble::isEmpty)) {
+            return Optional.empty();
+        }
+        DoubleSummaryStatistics all =
+                gains.stream().mapToDouble(OptionalDouble::getAsDouble).summaryStatistics();
+        // In a race that is as good as decided a better bag adds nothing worth a line.
+        if (all.getMax() < 0.0005) {
+            return Optional.empty();
+        }
+        return Optional.of(Numbers.one(100 * all.getMin()) + "\u2013" + Numbers.one(100 * all.getMax()));
     }
 
     private Picture ghosts(List<Interval> ghosts) {

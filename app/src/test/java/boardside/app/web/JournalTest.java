@@ -77,7 +77,7 @@ class JournalTest extends Browser {
     @Test
     void aNoteOnASessionIsKept() {
         throwTotal("2-1-1", 1);
-        page.navigate(url("/journal"));
+        page.navigate(url("/journal?page=99"));
         page.getByText("Note on this session").first().click();
         page.locator("textarea").fill("New boards");
         page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Keep"))

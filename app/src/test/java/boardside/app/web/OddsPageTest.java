@@ -13,6 +13,7 @@ import boardside.engine.skill.Interval;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneId;
+import java.util.regex.Pattern;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.junit.jupiter.api.Test;
@@ -47,6 +48,8 @@ class OddsPageTest extends Browser {
         assertThat(page.locator("#odds-said")).containsText(Numbers.percent(win));
         assertThat(page.locator("#odds-said")).containsText("Against ghost 7");
         assertThat(page.locator("svg.picture")).hasCount(3);
+        assertThat(page.locator("main"))
+                .containsText(Pattern.compile("for ghost 7; what your records leave open: .+ to \\d+ for ghost 7\\."));
         page.screenshot(new com.microsoft.playwright.Page.ScreenshotOptions()
                 .setPath(java.nio.file.Path.of("target", "pictures", "odds.png"))
                 .setFullPage(true));
@@ -56,7 +59,7 @@ class OddsPageTest extends Browser {
         page.getByText("Show", new com.microsoft.playwright.Page.GetByTextOptions().setExact(true))
                 .click();
         assertThat(page.locator("#odds-said")).containsText("Against Robin");
-        assertThat(page.locator("main")).containsText("for Robin.");
+        assertThat(page.locator("main")).containsText(Pattern.compile("head start of \\d+ for Robin"));
 
         page.navigate(url("/odds?versus=month-" + YearMonth.from(today)));
         assertThat(page.locator("#odds-said")).containsText("Against myself in");
