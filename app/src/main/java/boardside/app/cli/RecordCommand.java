@@ -148,22 +148,19 @@ final class RecordCommand implements Callable<Integer> {
                 opponent,
                 target,
                 null,
-                new Setup(
-                        bagId.isEmpty() ? List.of() : List.of(bagId),
-                        Math.max(1, Math.min(100, counts.get(0).thrown())),
-                        faceDown,
-                        taken,
-                        thrownAt,
-                        stake,
-                        play,
-                        kind == Drill.TOTAL ? (Integer) Math.max(USUAL_ROUNDS, counts.size()) : null,
-                        ghost,
-                        target,
-                        false,
-                        null,
-                        null,
-                        false,
-                        counts.get(0).on() == null)));
+                Setup.plain().with(setup -> {
+                    setup.bags = bagId.isEmpty() ? List.of() : List.of(bagId);
+                    setup.bagsPerSet = Math.max(1, Math.min(100, counts.get(0).thrown()));
+                    setup.face = faceDown;
+                    setup.approach = taken;
+                    setup.board = thrownAt;
+                    setup.setting = stake;
+                    setup.conditions = play;
+                    setup.rounds = kind == Drill.TOTAL ? (Integer) Math.max(USUAL_ROUNDS, counts.size()) : null;
+                    setup.ghost = ghost;
+                    setup.target = target;
+                    setup.onlyIn = counts.get(0).on() == null;
+                })));
         for (int i = 0; i < counts.size(); i++) {
             Counts count = counts.get(i);
             Line line;

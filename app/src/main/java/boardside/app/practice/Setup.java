@@ -6,6 +6,7 @@ import boardside.engine.rules.Conditions;
 import boardside.engine.rules.Face;
 import boardside.engine.rules.Setting;
 import java.util.List;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +27,10 @@ import org.jspecify.annotations.Nullable;
  * @param skunk lead to nil that ends the game, or null for none
  * @param bagByBag whether bags are recorded one at a time rather than a round at a time
  * @param onlyIn whether only the bags in are counted
+ * @param order how the bag sets of a round follow each other, or null for one after the other
+ * @param ghostPlay how a ghost whose points change from round to round plays, or null for one that is always the same
+ * @param contest the two sides of a duel or a game, or null elsewhere
+ * @param stakes what makes it harder, or null for nothing
  */
 public record Setup(
         List<String> bags,
@@ -42,7 +47,11 @@ public record Setup(
         @Nullable Integer fallBack,
         @Nullable Integer skunk,
         boolean bagByBag,
-        boolean onlyIn) {
+        boolean onlyIn,
+        @Nullable BagOrder order,
+        @Nullable GhostPlay ghostPlay,
+        @Nullable Contest contest,
+        @Nullable Stakes stakes) {
     /** Checked, lists copied. */
     public Setup {
         bags = List.copyOf(bags);
@@ -62,21 +71,88 @@ public record Setup(
 
     /** Four unnamed bags at a regulation board in practice, nothing else said. */
     public static Setup plain() {
-        return new Setup(
-                List.of(),
-                4,
-                null,
-                null,
-                BoardKind.REGULATION,
-                Setting.PRACTICE,
-                null,
-                null,
-                null,
-                null,
-                false,
-                null,
-                null,
-                false,
-                false);
+        return new Draft().setup();
+    }
+
+    /** The same but for what is changed in the draft. */
+    public Setup with(Consumer<Draft> changes) {
+        Draft draft = new Draft(this);
+        changes.accept(draft);
+        return draft.setup();
+    }
+
+    /** Whether the bag sets of a round are called in random order. */
+    public boolean mixed() {
+        return order == BagOrder.MIXED;
+    }
+
+    /** A set-up in the making; its fields are those of {@link Setup} and begin as {@link Setup#plain()}. */
+    public static final class Draft {
+        public List<String> bags = List.of();
+        public int bagsPerSet = 4;
+        public @Nullable Face face;
+        public @Nullable Approach approach;
+        public BoardKind board = BoardKind.REGULATION;
+        public Setting setting = Setting.PRACTICE;
+        public @Nullable Conditions conditions;
+        public @Nullable Integer rounds;
+        public @Nullable Integer ghost;
+        public @Nullable Integer target;
+        public boolean exact;
+        public @Nullable Integer fallBack;
+        public @Nullable Integer skunk;
+        public boolean bagByBag;
+        public boolean onlyIn;
+        public @Nullable BagOrder order;
+        public @Nullable GhostPlay ghostPlay;
+        public @Nullable Contest contest;
+        public @Nullable Stakes stakes;
+
+        private Draft() {}
+
+        private Draft(Setup s) {
+            bags = s.bags;
+            bagsPerSet = s.bagsPerSet;
+            face = s.face;
+            approach = s.approach;
+            board = s.board;
+            setting = s.setting;
+            conditions = s.conditions;
+            rounds = s.rounds;
+            ghost = s.ghost;
+            target = s.target;
+            exact = s.exact;
+            fallBack = s.fallBack;
+            skunk = s.skunk;
+            bagByBag = s.bagByBag;
+            onlyIn = s.onlyIn;
+            order = s.order;
+            ghostPlay = s.ghostPlay;
+            contest = s.contest;
+            stakes = s.stakes;
+        }
+
+        private Setup setup() {
+            return new Setup(
+                    bags,
+                    bagsPerSet,
+                    face,
+                    approach,
+                    board,
+                    setting,
+                    conditions,
+                    rounds,
+                    ghost,
+                    target,
+                    exact,
+                    fallBack,
+                    skunk,
+                    bagByBag,
+                    onlyIn,
+                    order,
+                    ghostPlay,
+                    contest,
+                    stakes);
+        }
     }
 }

@@ -2,6 +2,7 @@ package boardside.app.record;
 
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Change;
+import boardside.app.practice.Contest;
 import boardside.app.practice.Ids;
 import boardside.app.practice.Line;
 import boardside.app.practice.Moment;
@@ -14,11 +15,12 @@ import boardside.app.store.RunRows;
 import boardside.app.store.Transaction;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
+import boardside.engine.rules.FirstThrow;
+import boardside.engine.rules.Side;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -159,33 +161,66 @@ final class Importing {
 
     /** How the next run starts: as the last round of this one was thrown. */
     private static Setup setup(LogRun log, List<Round> rounds) {
-        Round last = rounds.get(0);
-        for (Round round : rounds) {
-            last = round.side().mine() && (!last.side().mine() || round.number() >= last.number()) ? round : last;
-        }
-        if (last.lines().isEmpty()) {
+        Optional<Line> mine = last(rounds, Side.ME).or(() -> last(rounds, Side.A));
+        if (mine.isEmpty()) {
             return Setup.plain();
         }
-        Line line = last.lines().get(last.lines().size() - 1);
-        Set<String> bags = new LinkedHashSet<>();
-        last.lines().stream().map(Line::bag).filter(bag -> !bag.isEmpty()).forEach(bags::add);
+        Line line = mine.get();
+        int lastRound = rounds.stream()
+                .filter(round -> round.side().mine())
+                .mapToInt(Round::number)
+                .max()
+                .orElse(1);
         boolean several = log.drill().mostBags() > 4;
-        return new Setup(
-                List.copyOf(several || bags.isEmpty() ? bags : Set.of(line.bag())),
-                several ? Math.max(1, line.thrown()) : 4,
-                line.face(),
-                line.approach(),
-                line.board(),
-                line.setting(),
-                line.conditions(),
-                log.drill() == Drill.TOTAL || log.drill() == Drill.VOLUME ? (Integer) last.number() : null,
-                line.ghost(),
-                log.target(),
+        boolean counted = log.drill() == Drill.TOTAL || log.drill() == Drill.VOLUME;
+        return Setup.plain().with(setup -> {
+            setup.bags = several ? bags(rounds, lastRound) : line.bag().isEmpty() ? List.of() : List.of(line.bag());
+            setup.bagsPerSet = several ? Math.max(1, line.thrown()) : 4;
+            setup.face = line.face();
+            setup.approach = line.approach();
+            setup.board = line.board();
+            setup.setting = line.setting();
+            setup.conditions = line.conditions();
+            setup.rounds = counted ? (Integer) lastRound : null;
+            setup.ghost = line.ghost();
+            setup.target = log.target();
+            setup.onlyIn = line.on() == null;
+            setup.contest = contest(log.drill(), rounds);
+        });
+    }
+
+    /** The last line of a side's last round. */
+    private static Optional<Line> last(List<Round> rounds, Side side) {
+        return rounds.stream()
+                .filter(round -> round.side() == side && !round.lines().isEmpty())
+                .max(Comparator.comparingInt(Round::number))
+                .map(round -> round.lines().get(round.lines().size() - 1));
+    }
+
+    private static List<String> bags(List<Round> rounds, int number) {
+        return rounds.stream()
+                .filter(round -> round.number() == number && round.side().mine())
+                .flatMap(round -> round.lines().stream())
+                .map(Line::bag)
+                .filter(bag -> !bag.isEmpty())
+                .distinct()
+                .toList();
+    }
+
+    private static @Nullable Contest contest(Drill drill, List<Round> rounds) {
+        if (drill != Drill.DUEL && drill != Drill.GAME) {
+            return null;
+        }
+        Optional<Line> second = last(rounds, Side.B);
+        return new Contest(
+                second.isPresent(),
+                second.isPresent() || last(rounds, Side.VERSUS).isPresent(),
                 false,
-                null,
-                null,
-                false,
-                line.on() == null);
+                true,
+                FirstThrow.KEEP,
+                0,
+                second.map(line -> new Contest.Way(line.bag(), line.face(), line.approach()))
+                        .orElse(null));
     }
 
     /** A log tells no end: the last instant it tells, else the start. */

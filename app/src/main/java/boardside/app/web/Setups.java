@@ -1,10 +1,7 @@
 package boardside.app.web;
 
 import boardside.app.practice.Setup;
-import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
-import boardside.engine.rules.Setting;
-import java.util.List;
 
 /** How a drill is set up before anybody has thrown it. */
 final class Setups {
@@ -18,40 +15,11 @@ final class Setups {
             default -> null;
         };
         Integer ghost = drill.needsGhost() ? 5 : null;
-        return new Setup(
-                List.of(),
-                4,
-                null,
-                null,
-                BoardKind.REGULATION,
-                Setting.PRACTICE,
-                null,
-                rounds,
-                ghost,
-                drill.needsGhost() ? 21 : null,
-                false,
-                null,
-                null,
-                false,
-                drill.mostBags() > 4);
-    }
-
-    static Setup withBags(Setup s, List<String> bags) {
-        return new Setup(
-                bags,
-                s.bagsPerSet(),
-                s.face(),
-                s.approach(),
-                s.board(),
-                s.setting(),
-                s.conditions(),
-                s.rounds(),
-                s.ghost(),
-                s.target(),
-                s.exact(),
-                s.fallBack(),
-                s.skunk(),
-                s.bagByBag(),
-                s.onlyIn());
+        return Setup.plain().with(setup -> {
+            setup.rounds = rounds;
+            setup.ghost = ghost;
+            setup.target = drill.needsGhost() ? 21 : null;
+            setup.onlyIn = drill.mostBags() > 4;
+        });
     }
 }

@@ -152,7 +152,8 @@ public final class StartPage {
             bags.add(bag);
         }
         ctx.redirect("/runs/"
-                + web.startRun(player, drill, Setups.withBags(setup, bags), "yes".equals(ctx.formParam("warm-up"))));
+                + web.startRun(
+                        player, drill, setup.with(draft -> draft.bags = bags), "yes".equals(ctx.formParam("warm-up"))));
     }
 
     /** Reads the form; what is out of range becomes a fault, and the field keeps what was typed. */
@@ -211,22 +212,24 @@ public final class StartPage {
             }
             Integer ghost = drill.needsGhost() ? number("ghost", "start.ghost", 0, 12) : null;
             Integer skunk = number("skunk", "start.skunk", 0, MOST_TARGET);
-            return new Setup(
-                    bags,
-                    bagsPerSet,
-                    word("face", Face.class),
-                    word("approach", Approach.class),
-                    Optional.ofNullable(word("board", BoardKind.class)).orElse(BoardKind.REGULATION),
-                    Optional.ofNullable(word("setting", Setting.class)).orElse(Setting.PRACTICE),
-                    word("conditions", Conditions.class),
-                    drill.needsGhost() ? null : number("rounds", "start.rounds", 1, MOST_ROUNDS),
-                    drill.needsGhost() && ghost == null ? before.ghost() : ghost,
-                    drill.needsGhost() ? number("target", "start.target", 1, MOST_TARGET) : null,
-                    "yes".equals(ctx.formParam("exact")),
-                    null,
-                    skunk == null || skunk == 0 ? null : skunk,
-                    before.bagByBag(),
-                    many && "in".equals(ctx.formParam("count")));
+            return before.with(setup -> {
+                setup.bags = bags;
+                setup.bagsPerSet = bagsPerSet;
+                setup.face = word("face", Face.class);
+                setup.approach = word("approach", Approach.class);
+                setup.board =
+                        Optional.ofNullable(word("board", BoardKind.class)).orElse(BoardKind.REGULATION);
+                setup.setting =
+                        Optional.ofNullable(word("setting", Setting.class)).orElse(Setting.PRACTICE);
+                setup.conditions = word("conditions", Conditions.class);
+                setup.rounds = drill.needsGhost() ? null : number("rounds", "start.rounds", 1, MOST_ROUNDS);
+                setup.ghost = drill.needsGhost() && ghost == null ? before.ghost() : ghost;
+                setup.target = drill.needsGhost() ? number("target", "start.target", 1, MOST_TARGET) : null;
+                setup.exact = "yes".equals(ctx.formParam("exact"));
+                setup.fallBack = null;
+                setup.skunk = skunk == null || skunk == 0 ? null : skunk;
+                setup.onlyIn = many && "in".equals(ctx.formParam("count"));
+            });
         }
     }
 }

@@ -89,23 +89,11 @@ class RecordsTest {
     }
 
     private static Setup setup(@Nullable Integer ghost) {
-        Setup plain = Setup.plain();
-        return new Setup(
-                plain.bags(),
-                plain.bagsPerSet(),
-                null,
-                null,
-                plain.board(),
-                plain.setting(),
-                null,
-                10,
-                ghost,
-                ghost == null ? null : (Integer) 21,
-                false,
-                null,
-                null,
-                false,
-                false);
+        return Setup.plain().with(draft -> {
+            draft.rounds = 10;
+            draft.ghost = ghost;
+            draft.target = ghost == null ? null : (Integer) 21;
+        });
     }
 
     private Applied apply(Operation operation) {

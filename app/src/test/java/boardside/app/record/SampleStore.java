@@ -139,22 +139,14 @@ public final class SampleStore {
             boolean warmUp,
             @Nullable Integer ghost,
             String opponent) {
-        Setup setup = new Setup(
-                List.of(),
-                4,
-                null,
-                null,
-                BoardKind.REGULATION,
-                Setting.PRACTICE,
-                null,
-                10,
-                ghost,
-                15,
-                true,
-                9,
-                null,
-                true,
-                false);
+        Setup setup = Setup.plain().with(draft -> {
+            draft.rounds = 10;
+            draft.ghost = ghost;
+            draft.target = 15;
+            draft.exact = true;
+            draft.fallBack = 9;
+            draft.bagByBag = true;
+        });
         apply(player, new Operation.StartRun(op(), run, session, drill, at, warmUp, opponent, null, null, setup));
     }
 

@@ -70,21 +70,6 @@ final class Thrown {
     }
 
     private static Setup rounds(Setup s, int rounds) {
-        return new Setup(
-                s.bags(),
-                s.bagsPerSet(),
-                s.face(),
-                s.approach(),
-                s.board(),
-                s.setting(),
-                s.conditions(),
-                rounds,
-                s.ghost(),
-                s.target(),
-                s.exact(),
-                s.fallBack(),
-                s.skunk(),
-                s.bagByBag(),
-                s.onlyIn());
+        return s.with(setup -> setup.rounds = rounds);
     }
 }
