@@ -61,6 +61,29 @@ public record Climb(int lowest, List<Double> winByRung) {
         return new Climb(lowest, wins);
     }
 
+    /**
+     * The rung after a race: one up when won, one down when lost, the same at the ends.
+     *
+     * @param rung ghost score of the race, 0..12
+     * @param won whether it was won
+     */
+    public static int next(int rung, boolean won) {
+        return won ? Math.min(rung + 1, RoundDistribution.MOST) : Math.max(rung - 1, 0);
+    }
+
+    /**
+     * A rung to begin at: the highest up to which every race is won with such a chance; the lowest where none is.
+     *
+     * @param chance the chance asked for, 0..1
+     */
+    public int start(double chance) {
+        int likely = 0;
+        while (likely < winByRung.size() && winByRung.get(likely) >= chance) {
+            likely++;
+        }
+        return lowest + Math.max(0, likely - 1);
+    }
+
     /** Ghost score of the highest rung. */
     public int highest() {
         return lowest + winByRung.size() - 1;

@@ -2,6 +2,7 @@ package boardside.engine.odds;
 
 import boardside.engine.rules.Finish;
 import java.util.Arrays;
+import java.util.random.RandomGenerator;
 
 /** What one side makes of a round of four, before cancellation: chances of 0 to 12 points. Immutable. */
 public final class RoundDistribution {
@@ -75,6 +76,23 @@ public final class RoundDistribution {
         double[] chances = new double[MOST + 1];
         chances[points] = 1;
         return new RoundDistribution(chances);
+    }
+
+    /** The points of one round by chance. */
+    public int draw(RandomGenerator random) {
+        double left = random.nextDouble();
+        int points = 0;
+        // What rounding leaves of 1 goes to the best round that can come.
+        for (int next = 0; next <= MOST; next++) {
+            if (chances[next] > 0) {
+                points = next;
+                left -= chances[next];
+                if (left < 0) {
+                    return points;
+                }
+            }
+        }
+        return points;
     }
 
     /** Chance of so many points; 0 outside 0..12. */

@@ -59,6 +59,21 @@ public record Game(GameRules rules, int mine, int theirs, boolean meFirst, int r
     }
 
     /**
+     * Whose bag is next in the round to come: the sides alternate, and the one that throws first has the first.
+     *
+     * @param thrown bags thrown in it by both sides, 0..7
+     * @return whether it is the first side's
+     * @throws IllegalArgumentException if that many bags leave none
+     */
+    public boolean mineNext(int thrown) {
+        if (!(thrown >= 0 && thrown < 2 * Finish.BAGS)) {
+            throw new IllegalArgumentException(
+                    "both sides together throw eight bags a round, so after " + thrown + " there is none to come");
+        }
+        return (thrown % 2 == 0) == meFirst;
+    }
+
+    /**
      * The game after one more round. Only the side with more raw points scores, and only the difference; it throws first
      * in the next round. After a round without points {@link GameRules#firstThrow()} decides (ACL rules, scoring).
      *

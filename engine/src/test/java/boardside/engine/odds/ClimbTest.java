@@ -227,4 +227,20 @@ class ClimbTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("a level is 0 to 12, a distance above 0, a chance between 0 and 1, not 13.0, 1.0 and 0.9");
     }
+
+    /** The rule of the ladder: one up when won, one down when lost, the same at the ends. */
+    @ParameterizedTest
+    @CsvSource({"5,true,6", "5,false,4", "12,true,12", "0,false,0", "0,true,1", "12,false,11"})
+    void nextRung(int rung, boolean won, int next) {
+        assertThat(Climb.next(rung, won)).isEqualTo(next);
+    }
+
+    @Test
+    void startsWhereEveryRaceUpToThereIsLikelyWon() {
+        assertThat(of(0.99, 0.9, 0.75, 0.7, 0.4).start(0.7)).isEqualTo(3);
+        assertThat(of(0.99, 0.6, 0.75).start(0.7)).isZero();
+        assertThat(of(0.3, 0.1).start(0.7)).isZero();
+        assertThat(of(0.99, 0.98).start(0.7)).isEqualTo(1);
+        assertThat(new Climb(4, List.of(0.9, 0.8, 0.2)).start(0.7)).isEqualTo(5);
+    }
 }

@@ -228,6 +228,20 @@ class GameTest {
                 .hasMessage("the game ended 22-5 after round 8; start a new one for further rounds");
     }
 
+    /** ACL rules, gameplay: the players alternate until each has thrown four bags; who scored last throws first. */
+    @Test
+    void sidesAlternateAndWhoScoredLastBegins() {
+        Game game = Game.start(GameRules.STANDARD, true);
+        assertThat(IntStream.range(0, 8).mapToObj(game::mineNext))
+                .containsExactly(true, false, true, false, true, false, true, false);
+        Game lost = game.play(3, 5);
+        assertThat(IntStream.range(0, 8).mapToObj(lost::mineNext))
+                .containsExactly(false, true, false, true, false, true, false, true);
+        refused(
+                () -> game.mineNext(8),
+                "both sides together throw eight bags a round, so after 8 there is none to come");
+    }
+
     private static void refused(Runnable act, String message) {
         assertThatThrownBy(act::run)
                 .isInstanceOf(IllegalArgumentException.class)

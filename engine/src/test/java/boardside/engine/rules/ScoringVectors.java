@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 
@@ -15,7 +17,8 @@ import org.apache.commons.rng.simple.RandomSource;
  * Writes what the rules give for known rounds and games as JSON, so that a script in another language that scores rounds
  * too can be held against it. To write the committed file anew, run {@link #main} in the engine's folder.
  *
- * <p>{@code finishes} lists the 15 finishes with their points; {@code games} lists games, each with its rules, the
+ * <p>{@code finishes} lists the 15 finishes with their points; {@code turns} says, by who throws first, for each of the
+ * eight bags of a round whether it is mine; {@code games} lists games, each with its rules, the
  * ghost's score (or null where the other side's points are drawn too), who throws first and its rounds, each
  * {@code [my points, their points, my score after, their score after, whether I throw first next, open|won|lost]}.
  */
@@ -38,8 +41,16 @@ final class ScoringVectors {
                 .map(finish -> "    {\"in\": %d, \"on\": %d, \"off\": %d, \"points\": %d}"
                         .formatted(finish.in(), finish.on(), finish.off(), finish.points()))
                 .collect(Collectors.joining(",\n"));
-        return "{\n  \"finishes\": [\n" + finishes + "\n  ],\n  \"games\": [\n"
+        String turns = Stream.of(true, false)
+                .map(meFirst -> "    {\"meFirst\": %b, \"mineNext\": %s}".formatted(meFirst, turns(meFirst)))
+                .collect(Collectors.joining(",\n"));
+        return "{\n  \"finishes\": [\n" + finishes + "\n  ],\n  \"turns\": [\n" + turns + "\n  ],\n  \"games\": [\n"
                 + games().stream().collect(Collectors.joining(",\n")) + "\n  ]\n}\n";
+    }
+
+    private static List<Boolean> turns(boolean meFirst) {
+        Game game = Game.start(GameRules.STANDARD, meFirst);
+        return IntStream.range(0, 2 * Finish.BAGS).mapToObj(game::mineNext).toList();
     }
 
     private static List<String> games() {
