@@ -9,7 +9,7 @@ import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Setup;
-import boardside.app.record.GhostGame;
+import boardside.app.record.Games;
 import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
 import boardside.engine.rules.Approach;
@@ -248,8 +248,8 @@ final class RecordCommand implements Callable<Integer> {
     private static void finish(Records records, int player, String run, Drill drill, OffsetDateTime now) {
         RunDetail detail = records.run(player, run).orElseThrow();
         Integer planned = detail.run().setup().rounds();
-        boolean done = drill.needsGhost()
-                ? GhostGame.after(detail.run(), detail.rounds()).over()
+        boolean done = Games.played(drill)
+                ? Games.after(detail.run(), detail.rounds()).over()
                 : planned == null || detail.rounds().size() >= planned;
         if (done) {
             Instant instant = now.toInstant();
@@ -276,7 +276,7 @@ final class RecordCommand implements Callable<Integer> {
                                 + Words.count(detail.run().sum().thrown(), "bag") + " in"
                         : ", " + Words.count(points, "point"));
         if (detail.run().drill().needsGhost()) {
-            Game game = GhostGame.after(detail.run(), detail.rounds());
+            Game game = Games.after(detail.run(), detail.rounds()).game();
             answer.put("score", List.of(game.mine(), game.theirs()));
             answer.put("result", game.result().name().toLowerCase(java.util.Locale.ROOT));
             words += ", " + game.mine() + "-" + game.theirs()

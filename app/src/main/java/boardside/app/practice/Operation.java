@@ -48,6 +48,9 @@ public sealed interface Operation {
     /** Keeps how the run is set up now, for the rounds to come and for the next run. */
     record ChangeSetup(String op, String run, Setup setup) implements Operation {}
 
+    /** Keeps a game's final score as it was told; null takes it back. */
+    record ScoreRun(String op, String run, Run.@Nullable Score score) implements Operation {}
+
     /** Closes a run at an instant, ISO-8601 with offset. */
     record FinishRun(String op, String run, String at) implements Operation {}
 

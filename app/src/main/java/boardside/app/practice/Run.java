@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param finishedAt when it was closed, or null while open
  * @param deleted whether it was deleted (and can be brought back)
  * @param sum what the player threw in it
+ * @param score a game's final score as it was told, or null
  */
 public record Run(
         String id,
@@ -35,7 +36,8 @@ public record Run(
         Setup setup,
         @Nullable String finishedAt,
         boolean deleted,
-        Sum sum) {
+        Sum sum,
+        @Nullable Score score) {
     /**
      * Sums over the player's own sides.
      *
@@ -48,6 +50,35 @@ public record Run(
             int rounds, int thrown, int in, @Nullable Integer points) {
         /** Nothing thrown yet. */
         public static final Sum NONE = new Sum(0, 0, 0, 0);
+    }
+
+    /**
+     * A game's final score.
+     *
+     * @param mine points of the player's side, 0..999
+     * @param theirs points of the other side, 0..999
+     */
+    public record Score(int mine, int theirs) {
+        /**
+         * Checked.
+         *
+         * @throws IllegalArgumentException if no game ends so
+         */
+        public Score {
+            if (!(mine >= 0 && mine <= 999 && theirs >= 0 && theirs <= 999)) {
+                throw new IllegalArgumentException(
+                        "a final score is 0 to 999 points a side, not " + mine + "-" + theirs);
+            }
+            if (mine == theirs) {
+                throw new IllegalArgumentException(
+                        "one side has won a game, so " + mine + "-" + theirs + " is no final score");
+            }
+        }
+
+        /** Whether the player's side has won. */
+        public boolean won() {
+            return mine > theirs;
+        }
     }
 
     /** Whether rounds may still be added at the boards. */

@@ -57,7 +57,7 @@ final class Corrections {
             return false;
         }
         keep(rows, player, Change.Kind.RUN, run.id(), before, edit, now);
-        rows.runs().edit(player, run.id(), edit.note(), edit.opponent(), edit.warmUp());
+        rows.runs().edit(player, run.id(), edit.note(), edit.opponent(), edit.warmUp(), edit.score());
         return true;
     }
 
@@ -207,7 +207,12 @@ final class Corrections {
         if (earlier.warmUp() != later.warmUp()) {
             parts.add(later.warmUp() ? "now a warm-up" : "no longer a warm-up");
         }
+        part(parts, "final score", told(earlier.score()), told(later.score()));
         return String.join("; ", parts);
+    }
+
+    private static @Nullable String told(Run.@Nullable Score score) {
+        return score == null ? null : score.mine() + "-" + score.theirs();
     }
 
     private static String told(BagSet earlier, BagSet later) {

@@ -117,7 +117,8 @@ final class Importing {
                                 setup(log, plain),
                                 finishedAt(log),
                                 false,
-                                Run.Sum.NONE),
+                                Run.Sum.NONE,
+                                null),
                         log.start());
         rows.rounds().addAll(player, Map.of(log.id(), rounds));
         rows.tallies().refresh(player, log.id(), plain);

@@ -1,6 +1,8 @@
 package boardside.app.record;
 
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Contest;
+import boardside.app.practice.GhostPlay;
 import boardside.app.practice.Line;
 import boardside.app.practice.Moment;
 import boardside.app.practice.Operation;
@@ -10,6 +12,7 @@ import boardside.app.store.RoundRows;
 import boardside.app.store.Transaction;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
+import boardside.engine.rules.Side;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -79,6 +82,13 @@ final class Recording {
             }
             rows.runs().setup(player, change.run(), change.setup());
             return true;
+        } else if (operation instanceof Operation.ScoreRun score) {
+            Run run = run(score.run());
+            if (run.drill() != Drill.GAME) {
+                throw new IllegalArgumentException("a final score is told of a game, not of a "
+                        + run.drill().word());
+            }
+            return corrections.editRun(rows, player, run, RunEdit.of(run).with(score.score()), now);
         } else if (operation instanceof Operation.FinishRun finish) {
             Moment at = Moment.of(finish.at());
             if (!run(finish.run()).open()) {
@@ -139,6 +149,11 @@ final class Recording {
         if (target != null && !(target >= 1 && target <= 999)) {
             throw new IllegalArgumentException("1 to 999 points to reach, not " + target);
         }
+        Contest contest = start.setup().contest();
+        if (contest != null && Math.abs(contest.headStart()) >= (target == null ? 21 : target)) {
+            throw new IllegalArgumentException(
+                    "a head start lies below the points to reach, not at " + Math.abs(contest.headStart()));
+        }
         checkBags(start.setup().bags());
         if (rows.runs().session(player, start.session()).isEmpty()) {
             rows.runs().addSession(player, start.session(), at, "");
@@ -160,7 +175,8 @@ final class Recording {
                                 start.setup(),
                                 null,
                                 false,
-                                Run.Sum.NONE),
+                                Run.Sum.NONE,
+                                null),
                         at);
         return true;
     }
@@ -211,10 +227,7 @@ final class Recording {
                 throw new IllegalArgumentException(
                         "round " + round.number() + " lacks the bags in; only casual throws need not be counted");
             }
-            if (drill.needsGhost() && round.side().mine() && (line.ghost() == null || line.on() == null)) {
-                throw new IllegalArgumentException("round " + round.number() + " of a " + drill.word()
-                        + " needs the ghost's points and all bags counted in, on and off");
-            }
+            checkGame(run, round, line);
             if (!line.at().isEmpty()) {
                 Moment.of(line.at());
             }
@@ -223,8 +236,32 @@ final class Recording {
                 .map(Line::bag)
                 .filter(bag -> !bag.isEmpty())
                 .toList());
-        if (drill.needsGhost()) {
-            GhostGame.check(run, rounds(run.id()), round);
+        if (Games.played(drill) || run.setup().stakes() != null) {
+            Games.check(run, rounds(run.id()), round);
+        }
+    }
+
+    private static void checkGame(Run run, Round round, Line line) {
+        Drill drill = run.drill();
+        String where = "round " + round.number() + " of a " + drill.word();
+        if (drill.needsGhost() && round.side().mine() && (line.ghost() == null || line.on() == null)) {
+            throw new IllegalArgumentException(where + " needs the ghost's points and all bags counted in, on and off");
+        }
+        GhostPlay play = run.setup().ghostPlay();
+        Integer ghost = line.ghost();
+        if (drill.needsGhost() && play != null && ghost != null && ghost != play.in(round.number())) {
+            throw new IllegalArgumentException(
+                    where + ": its ghost makes " + play.in(round.number()) + " points there, not " + ghost);
+        }
+        Contest contest = run.setup().contest();
+        if (contest != null && !contest.sides().contains(round.side())) {
+            throw new IllegalArgumentException(
+                    where + " is not thrown by side " + round.side().word()
+                            + "; its sides are "
+                            + contest.sides().stream().map(Side::word).collect(Collectors.joining(" and ")));
+        }
+        if (contest != null && line.on() == null) {
+            throw new IllegalArgumentException(where + " needs all bags counted in, on and off");
         }
     }
 

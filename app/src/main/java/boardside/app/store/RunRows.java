@@ -108,16 +108,21 @@ public final class RunRows {
                         row.getInt("rounds"),
                         row.getInt("thrown"),
                         row.getInt("bags_in"),
-                        PlayerRows.whole(row, "points")));
+                        PlayerRows.whole(row, "points")),
+                score(PlayerRows.whole(row, "score_mine"), PlayerRows.whole(row, "score_theirs")));
+    }
+
+    private static Run.@Nullable Score score(@Nullable Integer mine, @Nullable Integer theirs) {
+        return mine == null || theirs == null ? null : new Run.Score(mine, theirs);
     }
 
     /** A new run of a session that exists; its sums start at nothing. */
     public void add(int player, Run run, Moment start) {
         handle.createUpdate(
                         "insert into run (player, id, session, drill, started_at, started_ms, day, warm_up, opponent,"
-                                + " target, game, trial, note, setup, finished_at, points) values (:player, :id, :session, :drill,"
+                                + " target, game, trial, note, setup, finished_at, points, score_mine, score_theirs) values (:player, :id, :session, :drill,"
                                 + " :start, :millis, (select day from session where player = :player and id = :session), :warmUp,"
-                                + " :opponent, :target, :game, :trial, :note, :setup, :finished, 0)")
+                                + " :opponent, :target, :game, :trial, :note, :setup, :finished, 0, :scoreMine, :scoreTheirs)")
                 .bind("player", player)
                 .bind("id", run.id())
                 .bind("session", run.session())
@@ -132,18 +137,27 @@ public final class RunRows {
                 .bind("note", run.note())
                 .bind("setup", Json.write(run.setup()))
                 .bind("finished", run.finishedAt())
+                .bind(
+                        "scoreMine",
+                        run.score() == null ? null : (Integer) run.score().mine())
+                .bind(
+                        "scoreTheirs",
+                        run.score() == null ? null : (Integer) run.score().theirs())
                 .execute();
     }
 
     /** Sets what a player may edit of a run. */
-    public void edit(int player, String id, String note, String opponent, boolean warmUp) {
-        handle.createUpdate("update run set note = :note, opponent = :opponent, warm_up = :warmUp"
+    public void edit(int player, String id, String note, String opponent, boolean warmUp, Run.@Nullable Score score) {
+        handle.createUpdate("update run set note = :note, opponent = :opponent, warm_up = :warmUp,"
+                        + " score_mine = :scoreMine, score_theirs = :scoreTheirs"
                         + " where player = :player and id = :id")
                 .bind("player", player)
                 .bind("id", id)
                 .bind("note", note)
                 .bind("opponent", opponent)
                 .bind("warmUp", warmUp ? 1 : 0)
+                .bind("scoreMine", score == null ? null : (Integer) score.mine())
+                .bind("scoreTheirs", score == null ? null : (Integer) score.theirs())
                 .execute();
     }
 

@@ -3,7 +3,7 @@ package boardside.app.web;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
-import boardside.app.record.GhostGame;
+import boardside.app.record.Games;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Game;
@@ -68,8 +68,9 @@ final class Describe {
             return texts.of("result.nothing");
         }
         if (run.drill().needsGhost() && sum.points() != null) {
-            Game game = game(run, rounds);
-            String key = switch (game.result()) {
+            Games.Played played = Games.after(run, rounds);
+            Game game = played.game();
+            String key = switch (played.result()) {
                 case WON -> "result.won";
                 case LOST -> "result.lost";
                 case OPEN -> "result.open";
@@ -82,20 +83,6 @@ final class Describe {
                     : texts.of("run.bags.in", sum.in(), sum.thrown());
         }
         return texts.of("run.done.total", sum.points(), sum.rounds());
-    }
-
-    // An imported race may go on after its end; what follows does not count.
-    private static Game game(Run run, List<Round> rounds) {
-        Game game = Game.start(GhostGame.rules(run), true);
-        for (Round round : rounds) {
-            Integer points = round.points();
-            Integer ghost =
-                    round.lines().isEmpty() ? null : round.lines().get(0).ghost();
-            if (points != null && ghost != null && round.side().mine() && !game.over()) {
-                game = game.play(points, ghost);
-            }
-        }
-        return game;
     }
 
     /** A day, written out. */

@@ -156,7 +156,8 @@ public final class JournalPage {
     void editRun(Context ctx) {
         Player player = web.player(ctx);
         Run run = web.run(player, ctx.pathParam("id")).run();
-        RunEdit edit = new RunEdit(field(ctx, "note"), field(ctx, "opponent"), "yes".equals(ctx.formParam("warm-up")));
+        RunEdit edit = new RunEdit(
+                field(ctx, "note"), field(ctx, "opponent"), "yes".equals(ctx.formParam("warm-up")), run.score());
         List<String> faults = new java.util.ArrayList<>();
         tooLong(faults, "journal.note", edit.note(), LONGEST_NOTE);
         tooLong(faults, "journal.opponent", edit.opponent(), LONGEST_NAME);

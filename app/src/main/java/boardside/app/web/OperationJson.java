@@ -20,6 +20,7 @@ final class OperationJson {
         @JsonSubTypes.Type(value = Operation.StartRun.class, name = "run"),
         @JsonSubTypes.Type(value = Operation.PutRound.class, name = "round"),
         @JsonSubTypes.Type(value = Operation.ChangeSetup.class, name = "setup"),
+        @JsonSubTypes.Type(value = Operation.ScoreRun.class, name = "score"),
         @JsonSubTypes.Type(value = Operation.FinishRun.class, name = "finish"),
         @JsonSubTypes.Type(value = Operation.ReopenRun.class, name = "reopen")
     })

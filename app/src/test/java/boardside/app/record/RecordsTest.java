@@ -316,7 +316,7 @@ class RecordsTest {
     void editsAndDeletionsAreUndone() {
         start("r", Drill.TOTAL, "2026-06-01T18:00:00+02:00");
         put("r", 1, 4, 0, 0);
-        records.editRun(me, "r", new RunEdit("windy", "Kim", true));
+        records.editRun(me, "r", new RunEdit("windy", "Kim", true, null));
         records.editSession(me, "session-2026-06-01", "in the yard");
         assertThat(records.dayCounts(me, null, "9999-12-31")).isEmpty();
         String deletion = records.deleteRun(me, "r", NOW);
@@ -391,7 +391,7 @@ class RecordsTest {
     @Test
     void journalIsSearchedInAnyScript() {
         start("r1", Drill.TOTAL, "2026-05-01T10:00:00Z");
-        records.editRun(me, "r1", new RunEdit("Übung im Garten, 100 % Wind", "", false));
+        records.editRun(me, "r1", new RunEdit("Übung im Garten, 100 % Wind", "", false, null));
         start("r2", Drill.CASUAL, "2026-05-01T11:00:00Z");
         start("r3", Drill.VOLUME, "2026-05-02T11:00:00Z");
         records.saveBag(me, BagSet.named("b", "Grüne Säcke"));

@@ -1,16 +1,22 @@
 package boardside.app.record;
 
+import boardside.app.practice.BagOrder;
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Contest;
+import boardside.app.practice.GhostPlay;
 import boardside.app.practice.Line;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
+import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
+import boardside.app.practice.Stakes;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
+import boardside.engine.rules.FirstThrow;
 import boardside.engine.rules.Outcome;
 import boardside.engine.rules.Setting;
 import boardside.engine.rules.Side;
@@ -53,7 +59,7 @@ public final class SampleStore {
         put(me, "total", new Round(3, Side.ME, op(), List.of(line("b1", null, 4, 0, 0)), List.of()));
         put(me, "total", new Round(3, Side.ME, op(), List.of(), List.of()));
         finish(me, "total", "2026-05-01T18:10:00+02:00");
-        records.editRun(me, "total", new RunEdit("gusty", "", false));
+        records.editRun(me, "total", new RunEdit("gusty", "", false, null));
 
         start(me, "race", "s1", Drill.RACE, "2026-05-01T18:20:00+02:00", false, 6, "");
         put(me, "race", new Round(1, Side.ME, op(), List.of(line("b2", 6, 2, 2, 0)), List.of()));
@@ -110,6 +116,28 @@ public final class SampleStore {
                 "2026-05-03T10:01:00Z",
                 "new boards");
         put(kim, "volume", new Round(1, Side.ME, op(), List.of(onlyIn), List.of()));
+        game(kim);
+    }
+
+    /** A game under stakes whose final score was told, and told again. */
+    private void game(int player) {
+        Contest contest = new Contest(
+                false, true, false, false, FirstThrow.SWAP, -3, new Contest.Way("", Face.FAST, Approach.AGGRESSIVE));
+        Setup setup = Setup.plain().with(draft -> {
+            draft.contest = contest;
+            draft.stakes = new Stakes(true, null, 12, true);
+            draft.order = BagOrder.MIXED;
+            draft.ghostPlay = new GhostPlay(GhostPlay.Kind.MONTH, "2026-04", List.of(4, 0, 12));
+        });
+        apply(
+                player,
+                new Operation.StartRun(
+                        op(), "game", "s3", Drill.GAME, "2026-05-04T10:00:00Z", false, "Lou", null, null, setup));
+        put(player, "game", new Round(1, Side.ME, op(), List.of(line("", null, 2, 1, 1)), List.of()));
+        put(player, "game", new Round(1, Side.VERSUS, op(), List.of(line("", null, 0, 1, 3)), List.of()));
+        put(player, "game", new Round(2, Side.ME, op(), List.of(line("", null, 2, 1, 1)), List.of()));
+        apply(player, new Operation.ScoreRun(op(), "game", new Run.Score(21, 18)));
+        apply(player, new Operation.ScoreRun(op(), "game", new Run.Score(18, 21)));
     }
 
     private static Line line(String bag, @Nullable Integer ghost, int in, int on, int off) {

@@ -194,7 +194,7 @@ class LogFilesTest {
                 List.of(new Operation.PutRound(
                         "r", new Round(1, Side.ME, "1", List.of(line(bag, 1, 1, 2)), List.of()))),
                 NOW);
-        records.editRun(me, "r", new RunEdit("", "Kim", false));
+        records.editRun(me, "r", new RunEdit("", "Kim", false, null));
         String corrected = written();
         LogFiles.Imported again = read((HEADER + ROW + ROW.replace("total,1", "total,2"))
                 .replace(",off", ",off,opponent")
