@@ -1,5 +1,6 @@
 package boardside.app.web;
 
+import boardside.app.practice.GhostPlay;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
@@ -9,6 +10,7 @@ import boardside.engine.rules.Drill;
 import boardside.engine.rules.Game;
 import boardside.engine.rules.Setting;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -59,6 +61,20 @@ final class Describe {
             parts.add(texts.of("setting." + setup.setting().word()));
         }
         return String.join(", ", parts);
+    }
+
+    /** Whom a race is thrown against: a ghost's points, a player of a level, or the player's own past. */
+    String ghost(Setup setup) {
+        GhostPlay play = setup.ghostPlay();
+        if (play == null) {
+            return texts.of("ghost.steady", Objects.requireNonNullElse(setup.ghost(), 0));
+        }
+        String of = switch (play.kind()) {
+            case LEVEL -> play.of();
+            case MONTH -> Numbers.month(YearMonth.parse(play.of()));
+            case DAY -> Numbers.day(LocalDate.parse(play.of()));
+        };
+        return texts.of("ghost." + play.kind().word(), of);
     }
 
     /** How a run went, in a few words; a race needs its rounds. */

@@ -9,6 +9,7 @@ import boardside.app.practice.Run;
 import boardside.app.record.Applied;
 import boardside.app.record.RunDetail;
 import boardside.app.record.Standing;
+import boardside.engine.rules.Drill;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +32,7 @@ final class RunPage {
             Run run,
             List<Round> rounds,
             List<BagName> bags,
+            String ghost,
             @Nullable Standing standing) {}
 
     record BagName(String id, String name) {}
@@ -56,6 +58,7 @@ final class RunPage {
                         .filter(bag -> !bag.retired() || run.setup().bags().contains(bag.id()))
                         .map(RunPage::name)
                         .toList(),
+                web.describe().ghost(run.setup()),
                 rounds == null ? null : web.records().standing(player.id(), run.drill(), rounds, run.id()));
         web.show(
                 ctx,
@@ -63,6 +66,7 @@ final class RunPage {
                 web.texts().of("drill." + run.drill().word()),
                 Map.of(
                         "setup", run.setup(),
+                        "scored", run.drill() == Drill.GAME,
                         "run", Json.write(boot),
                         "texts",
                                 Json.write(web.texts()
@@ -74,6 +78,8 @@ final class RunPage {
                                                 "conditions.",
                                                 "setting.",
                                                 "outcome.",
+                                                "side.",
+                                                "stakes.",
                                                 "miss."))));
     }
 

@@ -1,67 +1,28 @@
 // The page at the boards: draws the run and turns taps and keys into changes of the model.
 
+import {
+  contestAgainst, contestBags, contestCorrection, contestDone, contestEntry, contestNeeded, contestRound, contestScore,
+  contestWhere, scoreSheet,
+} from "./contest.js";
+import { $, bag, bags, counts, el, one, outcomeButton, picker, t } from "./dom.js";
+import { calledName, mixedEntry } from "./mixed.js";
+import { RunModel } from "./model.js";
 import { Outbox } from "./outbox.js";
 import { sender } from "./post.js";
-import { RunModel, roundPoints } from "./model.js";
-import { points, finishes } from "./scoring.js";
 import { say, speechReady } from "./speech.js";
+import { ShotClock, stakesSaid } from "./stakes.js";
+import { ghostIn, roundPoints } from "./standing.js";
 
 const root = document.getElementById("run");
 const boot = JSON.parse(root.dataset.run);
-const texts = JSON.parse(root.dataset.texts);
-const $ = (id) => document.getElementById(id);
-
-function t(key, ...args) {
-  const text = texts[key];
-  if (text === undefined) throw new Error(`no text ${key}`);
-  return text.replace(/\{(\d)\}/g, (_, i) => args[i]);
-}
 
 const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent());
 const model = new RunModel(boot, outbox);
-let correcting = null; // { number, index } while an earlier round is being corrected
+let correcting = null; // { number, side } while an earlier round is being corrected
+let clock = null; // the shot clock, where one is at stake
 let spoken = localStorage.getItem("boardside.spoken") === "yes";
 
 // Drawing
-
-function el(tag, attributes = {}, ...children) {
-  const node = document.createElement(tag);
-  for (const [name, value] of Object.entries(attributes)) {
-    if (name === "click") node.addEventListener("click", value);
-    else if (value !== null && value !== undefined && value !== false) node.setAttribute(name, value);
-  }
-  node.append(...children.filter((child) => child !== null));
-  return node;
-}
-
-const SVG = "http://www.w3.org/2000/svg";
-
-function bag(outcome) {
-  const svg = document.createElementNS(SVG, "svg");
-  svg.setAttribute("class", `bag bag-${outcome}`);
-  svg.setAttribute("viewBox", "0 0 12 12");
-  svg.setAttribute("aria-hidden", "true");
-  const use = document.createElementNS(SVG, "use");
-  use.setAttribute("href", `#shape-${outcome}`);
-  svg.append(use);
-  return svg;
-}
-
-function bags(counts) {
-  const shapes = el("span", { class: "bags" });
-  for (const outcome of ["in", "on", "off"]) {
-    for (let i = 0; i < (counts[outcome] ?? 0); i++) shapes.append(bag(outcome));
-  }
-  return shapes;
-}
-
-function finishName(f) {
-  return t("run.finish", f.in, f.on, f.off, points(f));
-}
-
-function one(number) {
-  return Number.isInteger(number) ? String(number) : number.toFixed(1);
-}
 
 function draw() {
   drawScore();
@@ -70,37 +31,52 @@ function draw() {
   drawEntry();
   drawSent();
   $("undo").disabled = !model.canUndo();
+  $("stakes").textContent = stakesSaid(model.setup.stakes);
 }
 
 function drawScore() {
   const sums = model.sums();
+  if (model.contest) {
+    $("score").textContent = contestScore(model);
+    $("where").textContent = contestWhere(model);
+    $("against").textContent = contestAgainst(model);
+    $("needed").textContent = contestNeeded(model);
+    return;
+  }
   if (model.isGame) {
-    const game = model.game();
+    const { game } = model.standingNow();
+    const round = Math.min(game.rounds + 1, 999);
     $("score").textContent = `${game.mine}–${game.theirs}`;
-    $("where").textContent = t("run.where.race", model.setup.ghost, Math.min(game.rounds + 1, 999));
+    $("where").textContent = model.setup.ghostPlay ? t("run.where.playing", boot.ghost, round)
+      : t("run.where.race", model.setup.ghost, round);
     $("needed").textContent = neededInGame(game);
     return;
   }
-  $("score").textContent = sums.points === null || model.bySets ? String(sums.in) : String(sums.points);
+  $("score").textContent = byIn(sums) ? String(sums.in) : String(sums.points);
   const next = sums.rounds + 1;
   const planned = model.setup.rounds;
   $("where").textContent = planned === null ? t("run.where.open", next)
     : t("run.where.of", Math.min(next, planned), planned);
-  if (model.bySets) $("needed").textContent = sums.thrown === 0 ? "" : t("run.bags.in", sums.in, sums.thrown);
+  if (byIn(sums)) $("needed").textContent = sums.thrown === 0 ? "" : t("run.bags.in", sums.in, sums.thrown);
   else $("needed").textContent = needed(sums);
   $("against").textContent = against();
+}
+
+// Whether bags in are what is added up, rather than points.
+function byIn(sums) {
+  return sums.points === null || model.bySets || model.mixed;
 }
 
 // The best and the usual to measure against.
 function against() {
   const { best, usual } = model.standing ?? {};
   if (!best) return "";
-  return model.bySets ? t("run.against.bags", best.total, best.thrown) : t("run.against", best.total, one(usual));
+  return model.bySets || model.mixed ? t("run.against.bags", best.total, best.thrown) : t("run.against", best.total, one(usual));
 }
 
 function neededInGame(game) {
   if (game.result !== "open") return "";
-  const target = model.rules.target;
+  const { target } = game.rules;
   return t("run.needed.race", Math.max(0, target - game.mine), Math.max(0, target - game.theirs));
 }
 
@@ -125,24 +101,46 @@ function needed(sums) {
 function drawSetup() {
   const s = model.setup;
   const chips = $("setup");
-  const names = model.sets.map((id) => model.bagName(id)).filter((name) => name !== "");
+  const side = setupSide();
+  const way = model.way(side);
+  const names = (side === "b" ? [way.bag] : model.sets).map((id) => model.bagName(id)).filter((name) => name !== "");
   const parts = [
+    model.contest?.alone ? t(`side.${side}`) : null,
     names.length > 0 ? names.join(", ") : t("run.set.unnamed"),
-    s.face ? t(`face.${s.face}`) : null,
-    s.approach ? t(`approach.${s.approach}`) : null,
+    way.face ? t(`face.${way.face}`) : null,
+    way.approach ? t(`approach.${way.approach}`) : null,
     s.board === "narrow" ? t("board.narrow") : null,
     s.conditions ? t(`conditions.${s.conditions}`) : null,
     s.setting === "practice" ? null : t(`setting.${s.setting}`),
   ].filter((part) => part !== null);
-  chips.replaceChildren(...parts.map((part) => el("button", { type: "button", click: openSetup, "aria-haspopup": "dialog" }, part)));
+  chips.replaceChildren(...parts.map((part) => el("button", { type: "button", click: openSetup, "aria-haspopup": "dialog" }, part)),
+    ...(model.run.drill === "game" ? [el("button", { type: "button", id: "tell-score", click: openScore, "aria-haspopup": "dialog" }, t("run.score.tell"))] : []));
+}
+
+// The side of mine whose set-up the chips show and the sheet changes: the one whose turn it is.
+function setupSide() {
+  if (!model.contest?.alone) return "me";
+  return model.oneByOne ? model.nextThrow().side : model.turn().side;
 }
 
 function drawRounds() {
   const list = $("rounds");
+  if (model.contest) {
+    list.replaceChildren(...model.numbers().map((number) => {
+      const shown = contestRound(model, number);
+      return el("li", {}, el("button", {
+        type: "button", "aria-pressed": String(correcting !== null && correcting.number === number),
+        "aria-label": t("run.round.correct", number, shown), click: () => startCorrecting(number),
+      }, el("b", {}, shown)));
+    }));
+    list.scrollLeft = list.scrollWidth;
+    return;
+  }
   list.replaceChildren(...model.played().map((round) => {
     const value = roundPoints(round);
     const inside = round.lines.reduce((sum, line) => sum + (line.in ?? 0), 0);
-    const shown = value === null || model.bySets ? inside : value;
+    const points = value === null || model.bySets || model.mixed ? inside : value;
+    const shown = model.setup.ghostPlay ? `${points}:${ghostIn(model.setup, round.number)}` : points;
     const pressed = correcting !== null && correcting.number === round.number;
     const shapes = round.lines.length === 1 && round.lines[0].thrown <= 4 ? bags(round.lines[0]) : null;
     return el("li", {}, el("button", {
@@ -157,7 +155,7 @@ function drawRounds() {
 function sameButton(button) {
   const set = button.closest("[data-set]");
   const within = set ? `[data-set="${set.dataset.set}"] ` : "";
-  for (const name of ["finish", "outcome", "count"]) {
+  for (const name of ["finish", "outcome", "count", "side", "bag"]) {
     if (name in button.dataset) return `${within}[data-${name}="${button.dataset[name]}"]`;
   }
   return button.id ? `#${button.id}` : null;
@@ -172,7 +170,7 @@ function drawEntry() {
     const again = (focused && entry.querySelector(`${focused}:not(:disabled)`)) || entry.querySelector("button, a");
     again?.focus({ preventScroll: true });
   }
-  $("mode").hidden = model.bySets || model.over() || correcting !== null;
+  $("mode").hidden = model.bySets || model.mixed || Boolean(model.setup.stakes?.lastBag) || model.over() || correcting !== null;
   $("mode").textContent = t(model.setup.bagByBag ? "run.mode.round" : "run.mode.bag");
 }
 
@@ -184,37 +182,22 @@ function fillEntry(entry) {
     entry.replaceChildren(done());
   } else if (model.bySets) {
     entry.replaceChildren(setsEntry());
-  } else if (model.setup.bagByBag) {
-    entry.replaceChildren(oneByOneEntry());
+  } else if (model.mixed) {
+    entry.replaceChildren(mixedEntry(model, { record }));
+  } else if (model.oneByOne) {
+    entry.replaceChildren(model.sides.length > 1 ? contestBags(model, { record }) : oneByOneEntry());
+  } else if (model.contest) {
+    entry.replaceChildren(...contestEntry(model, { record, redraw: draw }));
   } else {
-    entry.replaceChildren(picker((finish) => record(() => model.putRound(model.nextNumber(), [model.line(model.sets[0], finish)]))));
+    entry.replaceChildren(picker((finish) => record(() => model.putFinish(finish))));
   }
-}
-
-// The 15 finishes: a row for each number in, a column for each number on.
-function picker(choose, chosen = null) {
-  const head = el("tr", {}, el("td", {}), ...[0, 1, 2, 3, 4].map((on) => el("th", { scope: "col" }, t("run.picker.on", on))));
-  const rows = [4, 3, 2, 1, 0].map((inside) => el("tr", {},
-    el("th", { scope: "row" }, t("run.picker.in", inside)),
-    ...[0, 1, 2, 3, 4].map((on) => {
-      const finish = finishes().find((f) => f.in === inside && f.on === on);
-      if (!finish) return el("td", {});
-      const isChosen = chosen !== null && chosen.in === inside && chosen.on === on && chosen.off === finish.off;
-      return el("td", {}, el("button", {
-        type: "button", "aria-label": finishName(finish), "aria-pressed": isChosen ? "true" : null,
-        "data-finish": `${finish.in}-${finish.on}-${finish.off}`, click: () => choose(finish),
-      }, el("b", {}, String(points(finish))), bags(finish)));
-    })));
-  return el("table", { class: "picker" }, el("caption", { class: "visually-hidden" }, t("run.picker.caption")),
-    el("thead", {}, head), el("tbody", {}, ...rows));
 }
 
 function oneByOneEntry() {
   const slots = el("p", { class: "slots", role: "img", "aria-label": t("run.bags.thrown", model.throws.length) });
   for (let i = 0; i < 4; i++) slots.append(i < model.throws.length ? bag(model.throws[i].outcome) : el("span", { class: "empty" }));
-  const big = (outcome, key) => el("button", {
-    type: "button", class: "outcome", "data-outcome": outcome, click: () => record(() => model.addThrow(outcome)),
-  }, bag(outcome), t(`outcome.${outcome}`), el("kbd", {}, key));
+  const big = (outcome, key) => outcomeButton(outcome, key, () => record(() => model.addThrow(outcome)));
+  const must = model.setup.stakes?.lastBag && model.nextThrow().last;
   const last = model.throws[model.throws.length - 1];
   const missed = last && last.outcome !== "in";
   const misses = el("div", { class: "misses", role: "group", "aria-label": t("run.miss") },
@@ -223,16 +206,10 @@ function oneByOneEntry() {
       click: () => record(() => model.setMiss(where)),
     }, t(`miss.${where}`))));
   const earlier = model.throws.slice(0, -1).some((thrown) => thrown.outcome !== "in");
-  return el("div", { class: "one-by-one" }, slots, big("in", "1 ↑"), big("on", "2 →"), big("off", "3 ↓"), misses,
+  return el("div", { class: "one-by-one" }, slots,
+    model.setup.stakes?.lastBag ? el("p", { class: "call", id: "call", "aria-live": "polite" }, must ? el("b", {}, t("stakes.must")) : null) : null, big("in", "1 ↑"), big("on", "2 →"), big("off", "3 ↓"), misses,
     el("button", { type: "button", id: "earlier", disabled: earlier ? null : "", click: () => record(() => model.earlierWentIn()) },
       t("run.earlier")));
-}
-
-function counts(most, chosen, choose, label) {
-  return el("div", { class: "counts", role: "group", "aria-label": label },
-    ...Array.from({ length: most + 1 }, (_, n) => el("button", {
-      type: "button", "aria-pressed": String(chosen === n), "data-count": String(n), "aria-label": t("run.count", n, most), click: () => choose(n),
-    }, String(n))));
 }
 
 function setsEntry() {
@@ -260,17 +237,17 @@ function startCorrecting(number) {
 }
 
 function correctionEntry() {
-  const round = model.rounds.get(correcting.number);
   const stop = () => { correcting = null; draw(); };
-  const set = (index, value) => {
-    model.correct(correcting.number, index, value);
+  const set = (index, value, side = model.sides[0]) => {
+    model.correct(correcting.number, index, value, side);
     correcting = null;
     changed(false);
   };
   const parts = [el("div", { class: "correcting-head" }, el("strong", {}, t("run.correcting", correcting.number)),
     el("button", { type: "button", class: "plain", click: stop }, t("run.correct.leave")))];
-  round.lines.forEach((line, index) => {
-    if (model.bySets) parts.push(el("h2", {}, model.bagName(line.bag) || t("run.set.unnamed")));
+  if (model.contest) return parts.concat(contestCorrection(model, correcting, { set, redraw: draw }));
+  model.round(correcting.number).lines.forEach((line, index) => {
+    if (model.bySets || model.mixed) parts.push(el("h2", {}, model.bagName(line.bag) || t("run.set.unnamed")));
     if (line.thrown === 4 && line.on !== null) {
       parts.push(picker((finish) => set(index, finish), line));
     } else {
@@ -283,10 +260,12 @@ function correctionEntry() {
 function done() {
   const sums = model.sums();
   let said;
-  if (model.isGame) {
-    const game = model.game();
-    said = t(game.result === "won" ? "run.done.won" : "run.done.lost", game.mine, game.theirs, game.rounds);
-  } else if (model.bySets || sums.points === null) {
+  if (model.contest) {
+    said = contestDone(model);
+  } else if (model.isGame) {
+    const { game, result } = model.standingNow();
+    said = t(result === "won" ? "run.done.won" : "run.done.lost", game.mine, game.theirs, game.rounds);
+  } else if (byIn(sums)) {
     said = t("run.bags.in", sums.in, sums.thrown);
   } else {
     said = t("run.done.total", sums.points, sums.rounds);
@@ -324,7 +303,11 @@ function record(change) {
 
 function changed(speak) {
   draw();
-  if (speak && spoken && model.throws.length === 0) say(spokenScore());
+  clock?.recorded(model);
+  if (!speak || !spoken) return;
+  const next = model.mixed && !model.over() ? calledName(model) : "";
+  if (model.throws.length === 0) say([spokenScore(), next].filter((part) => part !== "").join(". "));
+  else if (model.mixed) say(next);
 }
 
 function spokenScore() {
@@ -332,20 +315,22 @@ function spokenScore() {
   if (played.length === 0) return "";
   const last = roundPoints(played[played.length - 1]);
   if (model.isGame) {
-    const game = model.game();
+    const { game, known } = model.standingNow();
+    if (!known || (model.contest && !model.over() && model.turn().number <= played[played.length - 1].number)) return "";
     return t("run.spoken.race", last, game.mine, game.theirs);
   }
   const sums = model.sums();
-  return sums.points === null || model.bySets ? t("run.bags.in", sums.in, sums.thrown) : t("run.spoken", last, sums.points);
+  return byIn(sums) ? t("run.bags.in", sums.in, sums.thrown) : t("run.spoken", last, sums.points);
 }
 
 $("undo").addEventListener("click", () => {
   correcting = null;
   model.undo();
+  clock?.recorded(model);
   draw();
 });
 $("mode").addEventListener("click", () => {
-  if (model.setup.bagByBag && model.throws.length > 0) model.putThrows();
+  if (model.throws.length > 0) model.putThrows();
   model.changeSetup({ bagByBag: !model.setup.bagByBag });
   draw();
 });
@@ -367,13 +352,15 @@ voice.addEventListener("change", () => {
 
 // The sheet for what may change between rounds
 
+const openScore = model.run.drill === "game" ? scoreSheet(model, { record }) : null;
+
 function openSetup() {
   const form = $("setup-form");
-  const s = model.setup;
-  const many = model.bySets;
+  const s = { ...model.setup, ...model.way(setupSide()) };
+  const many = model.bySets || model.mixed;
   $("setup-bags").replaceChildren(...(many ? [] : [{ id: "", name: t("run.set.unnamed") }]).concat(model.bags).map((b) => {
     const input = el("input", { type: many ? "checkbox" : "radio", name: "bag", value: b.id });
-    input.checked = many ? s.bags.includes(b.id) : model.sets[0] === b.id;
+    input.checked = many ? s.bags.includes(b.id) : s.bag === b.id;
     return el("label", { class: "choice" }, input, el("span", {}, b.name));
   }));
   for (const name of ["face", "approach", "board", "conditions"]) {
@@ -391,14 +378,19 @@ $("setup-form").addEventListener("submit", () => {
   if (name !== "") {
     const known = model.bags.find((b) => b.name === name);
     const id = known ? known.id : model.nameBag(name);
-    if (model.bySets) chosen.push(id);
+    if (model.bySets || model.mixed) chosen.push(id);
     else chosen.splice(0, chosen.length, id);
   }
-  const changes = { bags: [...new Set(chosen)] };
-  for (const field of ["face", "approach", "conditions"]) changes[field] = data.get(field) || null;
+  const way = { face: data.get("face") || null, approach: data.get("approach") || null };
+  const changes = setupSide() === "b"
+    ? { contest: { ...model.contest, other: { bag: chosen[0] ?? "", ...way } } }
+    : { bags: [...new Set(chosen)], ...way };
+  changes.conditions = data.get("conditions") || null;
   changes.board = data.get("board") || "regulation";
   if (Object.keys(changes).some((key) => JSON.stringify(changes[key]) !== JSON.stringify(model.setup[key]))) {
     model.taps = {};
+    // Called bags of a round under way are kept: the round goes on anew with what is chosen now.
+    if (model.mixed && model.throws.length > 0) model.putThrows();
     model.changeSetup(changes);
   }
   draw();
@@ -418,12 +410,11 @@ document.addEventListener("keydown", (event) => {
     $("undo").click();
     return;
   }
-  const outcome = KEYS[event.key];
-  const oneByOne = model.setup.bagByBag && !model.bySets && !model.over() && correcting === null;
-  if (outcome && oneByOne) {
-    event.preventDefault();
-    record(() => model.addThrow(outcome));
-  }
+  const key = KEYS[event.key];
+  if (!key || !model.oneByOne || model.over() || correcting !== null) return;
+  event.preventDefault();
+  const counted = !model.mixed || !model.setup.onlyIn;
+  if (counted || key !== "on") record(() => model.addThrow(counted || key === "in" ? key : "missed"));
 });
 
 // Keep the screen awake where the browser allows it (a secure context)
@@ -445,4 +436,9 @@ document.addEventListener("visibilitychange", () => {
 window.addEventListener("online", () => outbox.flush());
 stayAwake();
 draw();
+const { stakes } = model.setup;
+if (stakes?.shotClock) {
+  clock = new ShotClock(stakes.shotClock, stakes.countDown);
+  clock.recorded(model);
+}
 outbox.flush();

@@ -20,8 +20,8 @@ export function finishes() {
 }
 
 /** A new game: rules are { target, exact, fallBack, skunk, firstThrow: "keep" | "swap" }. */
-export function start(rules, meFirst = true) {
-  return { rules, mine: 0, theirs: 0, meFirst, rounds: 0, result: "open" };
+export function start(rules, meFirst = true, mine = 0, theirs = 0) {
+  return { rules, mine, theirs, meFirst, rounds: 0, result: "open" };
 }
 
 function won(rules, score, other) {
@@ -31,6 +31,11 @@ function won(rules, score, other) {
 
 function after(rules, score, gain) {
   return rules.exact && score + gain > rules.target ? rules.fallBack : score + gain;
+}
+
+/** Whether the next bag of a round is the first side's, after so many thrown by both: they alternate. */
+export function mineNext(meFirst, thrown) {
+  return (thrown % 2 === 0) === meFirst;
 }
 
 /** The game after a round of raw points; only the better side scores, and only the difference. */
@@ -52,14 +57,4 @@ export function play(game, mine, theirs) {
     next.result = "lost";
   }
   return next;
-}
-
-/** The whole game after rounds of [mine, theirs]; rounds after its end do not count. */
-export function playAll(rules, rounds, meFirst = true) {
-  let game = start(rules, meFirst);
-  for (const [mine, theirs] of rounds) {
-    if (game.result !== "open") break;
-    game = play(game, mine, theirs);
-  }
-  return game;
 }

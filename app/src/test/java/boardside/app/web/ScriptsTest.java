@@ -26,13 +26,16 @@ class ScriptsTest extends Browser {
         JsonNode cases = Json.MAPPER.readTree(vectors);
         Object faults = page.evaluate("""
                 async (text) => {
-                  const { finishes, play, points, start } = await import('/static/js/scoring.js');
+                  const { finishes, mineNext, play, points, start } = await import('/static/js/scoring.js');
                   const cases = JSON.parse(text);
                   const faults = [];
                   const same = (what, is, should) => {
                     if (JSON.stringify(is) !== JSON.stringify(should)) faults.push(what + ': ' + JSON.stringify(is));
                   };
                   same('finishes', finishes().map((f) => ({ ...f, points: points(f) })), cases.finishes);
+                  for (const { meFirst, mineNext: should } of cases.turns) {
+                    same('turns', should.map((_, i) => mineNext(meFirst, i)), should);
+                  }
                   for (const { meFirst, ghost, rounds, ...rules } of cases.games) {
                     let game = start(rules, meFirst);
                     for (const [mine, theirs, ...should] of rounds) {
