@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param run id of the run
  * @param drill what the run was a go at
  * @param bag id of the bag set, or empty
- * @param rounds rounds with such bags
+ * @param rounds rounds with such bags; one thrown in several ways counts with the first of them only
  * @param thrown bags thrown, with {@code in} of them in
  * @param known of those, the bags whose on and off were counted too: {@code knownIn} in, {@code knownOn} on, the rest off
  * @param finishes full rounds of four by finish, 15 counts in the order of

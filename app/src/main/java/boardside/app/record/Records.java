@@ -5,7 +5,6 @@ import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
 import boardside.app.practice.Change;
-import boardside.app.practice.DayCount;
 import boardside.app.practice.Failure;
 import boardside.app.practice.Ids;
 import boardside.app.practice.Operation;
@@ -95,6 +94,11 @@ public final class Records implements AutoCloseable {
     /** Who may ask from elsewhere in the house. */
     public Devices devices() {
         return new Devices(database, clock);
+    }
+
+    /** What analyses read. */
+    public Analyses analyses() {
+        return new Analyses(database);
     }
 
     // Players
@@ -477,16 +481,6 @@ public final class Records implements AutoCloseable {
                     .toList();
             return new Journal(entries, found.total(), from, size);
         });
-    }
-
-    /**
-     * Counts of the player's own bags by run and what was thrown how, for analyses; the earliest first.
-     *
-     * @param from yyyy-mm-dd, included, or null for the beginning
-     * @param to yyyy-mm-dd, included
-     */
-    public List<DayCount> dayCounts(int player, @Nullable String from, String to) {
-        return database.read(rows -> rows.tallies().days(player, from == null ? "" : from, to));
     }
 
     // Correcting

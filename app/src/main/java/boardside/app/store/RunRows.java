@@ -19,6 +19,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Sessions and runs. */
 public final class RunRows {
+    /** Marks a run as changed in this transaction; in an update of runs that binds the player. */
+    static final String CHANGED = "version = (select version from player where id = :player)";
+
     private final Handle handle;
 
     RunRows(Handle handle) {
@@ -63,7 +66,7 @@ public final class RunRows {
                 .bind("day", start.day())
                 .execute();
         if (moved > 0) {
-            handle.createUpdate("update run set day = :day where player = :player and session = :id")
+            handle.createUpdate("update run set day = :day, " + CHANGED + " where player = :player and session = :id")
                     .bind("player", player)
                     .bind("id", session)
                     .bind("day", start.day())
@@ -120,9 +123,10 @@ public final class RunRows {
     public void add(int player, Run run, Moment start) {
         handle.createUpdate(
                         "insert into run (player, id, session, drill, started_at, started_ms, day, warm_up, opponent,"
-                                + " target, game, trial, note, setup, finished_at, points, score_mine, score_theirs) values (:player, :id, :session, :drill,"
+                                + " target, game, trial, note, setup, finished_at, points, score_mine, score_theirs, version) values (:player, :id, :session, :drill,"
                                 + " :start, :millis, (select day from session where player = :player and id = :session), :warmUp,"
-                                + " :opponent, :target, :game, :trial, :note, :setup, :finished, 0, :scoreMine, :scoreTheirs)")
+                                + " :opponent, :target, :game, :trial, :note, :setup, :finished, 0, :scoreMine, :scoreTheirs,"
+                                + " (select version from player where id = :player))")
                 .bind("player", player)
                 .bind("id", run.id())
                 .bind("session", run.session())
@@ -149,7 +153,7 @@ public final class RunRows {
     /** Sets what a player may edit of a run. */
     public void edit(int player, String id, String note, String opponent, boolean warmUp, Run.@Nullable Score score) {
         handle.createUpdate("update run set note = :note, opponent = :opponent, warm_up = :warmUp,"
-                        + " score_mine = :scoreMine, score_theirs = :scoreTheirs"
+                        + " score_mine = :scoreMine, score_theirs = :scoreTheirs, " + CHANGED
                         + " where player = :player and id = :id")
                 .bind("player", player)
                 .bind("id", id)
@@ -181,7 +185,7 @@ public final class RunRows {
 
     /** Deletes a run, or brings it back with null. */
     public void delete(int player, String id, @Nullable String at) {
-        handle.createUpdate("update run set deleted_at = :at where player = :player and id = :id")
+        handle.createUpdate("update run set deleted_at = :at, " + CHANGED + " where player = :player and id = :id")
                 .bind("player", player)
                 .bind("id", id)
                 .bind("at", at)
@@ -206,6 +210,23 @@ public final class RunRows {
                 .bind("drill", drill == null ? "" : drill.word())
                 .map((row, context) -> run(row))
                 .findOne();
+    }
+
+    /** Ids of runs, deleted ones too, that changed after a version of the player's records. */
+    public List<String> changedAfter(int player, long version) {
+        return handle.createQuery("select id from run where player = :player and version > :version")
+                .bind("player", player)
+                .bind("version", version)
+                .mapTo(String.class)
+                .list();
+    }
+
+    /** How many runs a player has, deleted ones too. */
+    public int number(int player) {
+        return handle.createQuery("select count(*) from run where player = :player")
+                .bind("player", player)
+                .mapTo(Integer.class)
+                .one();
     }
 
     /** A run's id, start and deletion, for going through all of them. */

@@ -95,8 +95,8 @@ public final class TallyRows {
     /** Writes anew what is derived from a run's rounds. */
     public void refresh(int player, String run, List<Round> rounds) {
         Run.Sum sum = sum(rounds);
-        handle.createUpdate("update run set rounds = :rounds, thrown = :thrown, bags_in = :in, points = :points"
-                        + " where player = :player and id = :run")
+        handle.createUpdate("update run set rounds = :rounds, thrown = :thrown, bags_in = :in, points = :points, "
+                        + RunRows.CHANGED + " where player = :player and id = :run")
                 .bind("player", player)
                 .bind("run", run)
                 .bind("rounds", sum.rounds())
@@ -208,37 +208,40 @@ public final class TallyRows {
 
     /**
      * Counts of the player's own bags by run and what was thrown how, in drills that count, without warm-ups and deleted
-     * runs; the earliest day first.
-     *
-     * @param from yyyy-mm-dd, included
-     * @param to yyyy-mm-dd, included
+     * runs; the earliest day first. Only of runs that changed after a version of the player's records.
      */
-    public List<DayCount> days(int player, String from, String to) {
+    public List<DayCount> changedAfter(int player, long version) {
         String sums = COUNTS.stream()
                 .map(column -> "sum(t." + column + ") as " + column)
                 .collect(Collectors.joining(", "));
-        return handle.createQuery("select r.day, r.id, r.drill, r.started_ms, t.bag, t.face, t.approach, t.board,"
-                        + " t.setting, t.conditions, " + sums
-                        + " from run r join tally t on t.player = r.player and t.run = r.id"
-                        + " where r.player = :player and r.day between :from and :to and r.deleted_at is null"
-                        + " and r.warm_up = 0 and r.drill in (<drills>) and t.side <> 'versus'"
-                        + " group by r.day, r.id, r.drill, r.started_ms, t.bag, t.face, t.approach, t.board, t.setting,"
-                        + " t.conditions order by r.day, r.started_ms, r.id, t.bag, t.face, t.approach, t.board,"
-                        + " t.setting, t.conditions")
+        Map<String, Integer> left = new HashMap<>();
+        return handle.createQuery(
+                        "select r.day, r.id, r.drill, r.rounds as run_rounds, r.started_ms, t.bag, t.face, t.approach, t.board,"
+                                + " t.setting, t.conditions, " + sums
+                                + " from run r join tally t on t.player = r.player and t.run = r.id"
+                                + " where r.player = :player and r.version > :version and r.deleted_at is null and r.warm_up = 0 and r.drill in (<drills>) and t.side <> 'versus'"
+                                + " group by r.day, r.id, r.drill, r.rounds, r.started_ms, t.bag, t.face, t.approach, t.board, t.setting,"
+                                + " t.conditions order by r.day, r.started_ms, r.id, t.bag, t.face, t.approach, t.board,"
+                                + " t.setting, t.conditions")
                 .bind("player", player)
-                .bind("from", from)
-                .bind("to", to)
+                .bind("version", version)
                 .bindList(
                         "drills",
                         Stream.of(Drill.values())
                                 .filter(Drill::counted)
                                 .map(Drill::word)
                                 .toList())
-                .map((row, context) -> dayCount(row))
+                .map((row, context) -> {
+                    // A round of several ways counts with the first of them: no more rounds than the run has.
+                    int rest = left.getOrDefault(row.getString("id"), row.getInt("run_rounds"));
+                    int rounds = Math.min(rest, row.getInt("rounds"));
+                    left.put(row.getString("id"), rest - rounds);
+                    return dayCount(row, rounds);
+                })
                 .list();
     }
 
-    private static DayCount dayCount(ResultSet row) throws SQLException {
+    private static DayCount dayCount(ResultSet row, int rounds) throws SQLException {
         List<Integer> finishes = new ArrayList<>(FINISHES.size());
         for (String column : FINISHES) {
             finishes.add(row.getInt(column));
@@ -253,7 +256,7 @@ public final class TallyRows {
                 Word.of(BoardKind.class, row.getString("board")),
                 Word.of(Setting.class, row.getString("setting")),
                 RoundRows.word(Conditions.class, row.getString("conditions")),
-                row.getInt("rounds"),
+                rounds,
                 row.getInt("thrown"),
                 row.getInt("bags_in"),
                 row.getInt("known"),

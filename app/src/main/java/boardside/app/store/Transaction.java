@@ -33,6 +33,11 @@ public final class Transaction {
         return new TallyRows(handle);
     }
 
+    /** What fits of the skill model begin with. */
+    public LearnedRows learned() {
+        return new LearnedRows(handle);
+    }
+
     /** Corrections and deletions. */
     public HistoryRows history() {
         return new HistoryRows(handle);
@@ -44,8 +49,8 @@ public final class Transaction {
     }
 
     /** Tables of what players record, those first that others refer to. */
-    public static final List<String> RECORDED =
-            List.of("player", "bag", "board", "session", "run", "round", "line", "throw", "tally", "history");
+    public static final List<String> RECORDED = List.of(
+            "player", "bag", "board", "session", "run", "round", "line", "throw", "tally", "history", "learned");
 
     /** Empties all that players recorded; devices stay let in. */
     public void clear() {

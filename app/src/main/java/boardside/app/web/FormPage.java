@@ -1,7 +1,6 @@
 package boardside.app.web;
 
 import boardside.app.practice.Player;
-import boardside.app.record.Skills;
 import boardside.app.report.DataTable;
 import boardside.app.report.Picture;
 import boardside.app.report.Pictures;
@@ -70,7 +69,7 @@ public final class FormPage {
     }
 
     private View view(Player player, int days) {
-        Skill skill = Skills.of(web.records(), player.id(), web.today());
+        Skill skill = web.skills().skill(player.id(), web.today());
         FormAnswer answer = skill.form(TREND_DAYS);
         List<Window> windows = DAYS.stream()
                 .map(each -> new Window(each, web.texts().of("form.window." + each), each == days))

@@ -2,7 +2,6 @@ package boardside.app.web;
 
 import boardside.app.practice.Player;
 import boardside.app.record.Opponents;
-import boardside.app.record.Skills;
 import boardside.app.record.Standing;
 import boardside.app.report.DataTable;
 import boardside.app.report.Picture;
@@ -84,7 +83,7 @@ public final class OddsPage {
     }
 
     private Remembered.Found<Skill> skill(Player player) {
-        return remembered.get(player, web.today(), "", () -> Skills.of(web.records(), player.id(), web.today()));
+        return remembered.get(player, web.today(), "", () -> web.skills().skill(player.id(), web.today()));
     }
 
     private View nothing() {

@@ -4,7 +4,6 @@ import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.record.RunDetail;
-import boardside.app.record.Skills;
 import boardside.app.record.Standing;
 import boardside.app.report.DataTable;
 import boardside.app.report.Picture;
@@ -164,7 +163,7 @@ public final class SummaryPage {
         LocalDate day = LocalDate.parse(run.startedAt().substring(0, 10));
         // Whether the latest runs are in it yet matters little: this one is taken out anyway.
         Skill skill = remembered
-                .get(player, day, "", () -> Skills.of(web.records(), player.id(), day))
+                .get(player, day, "", () -> web.skills().skill(player.id(), day))
                 .value();
         return skill.without(run.id()).total(rounds.size());
     }

@@ -11,6 +11,7 @@ import boardside.app.practice.Setup;
 import boardside.app.record.Applied;
 import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
+import boardside.app.record.Skills;
 import boardside.engine.rules.Drill;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
@@ -50,6 +51,7 @@ final class Web {
     private final Clock clock;
     private final Ids ids;
     private final Executor workers;
+    private final Skills skills;
 
     Web(
             Records records,
@@ -61,6 +63,7 @@ final class Web {
             Clock clock,
             Executor workers) {
         this.records = records;
+        this.skills = new Skills(records);
         this.workers = workers;
         this.templates = templates;
         this.texts = texts;
@@ -73,6 +76,11 @@ final class Web {
 
     Records records() {
         return records;
+    }
+
+    /** What the engine makes of the records. */
+    Skills skills() {
+        return skills;
     }
 
     /** A memory for answers that take a while. */

@@ -36,7 +36,7 @@ class DemoTest {
     void fillsAStoreWithEveryKindOfPractice() {
         try (Records records = Records.open(folder.resolve("demo.db").toString())) {
             Player player = Demo.fill(records, LAST);
-            List<DayCount> counts = records.dayCounts(player.id(), null, "9999-12-31");
+            List<DayCount> counts = records.analyses().since(player.id(), -1).counts();
             assertThat(counts).allSatisfy(count -> assertThat(count.day()).isBetween("2024-11-29", LAST.toString()));
             assertThat(counts.stream().map(DayCount::day).distinct().count()).isBetween(280L, 400L);
             assertThat(drills())

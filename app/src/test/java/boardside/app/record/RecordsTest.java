@@ -212,7 +212,7 @@ class RecordsTest {
         assertThat(apply(put)).isInstanceOf(Applied.Repeated.class);
         assertThat(records.run(me, "r").orElseThrow().rounds()).isEmpty();
         assertThat(run("r").sum()).isEqualTo(Run.Sum.NONE);
-        assertThat(records.dayCounts(me, null, "9999-12-31")).isEmpty();
+        assertThat(records.analyses().since(me, -1).counts()).isEmpty();
     }
 
     @Test
@@ -318,7 +318,7 @@ class RecordsTest {
         put("r", 1, 4, 0, 0);
         records.editRun(me, "r", new RunEdit("windy", "Kim", true, null));
         records.editSession(me, "session-2026-06-01", "in the yard");
-        assertThat(records.dayCounts(me, null, "9999-12-31")).isEmpty();
+        assertThat(records.analyses().since(me, -1).counts()).isEmpty();
         String deletion = records.deleteRun(me, "r", NOW);
         assertThat(records.run(me, "r")).isEmpty();
         assertThat(records.lastRun(me, null)).isEmpty();
@@ -334,7 +334,7 @@ class RecordsTest {
                 .orElseThrow();
         records.undo(me, edit.id(), NOW);
         assertThat(run("r").opponent()).isEmpty();
-        assertThat(records.dayCounts(me, null, "9999-12-31")).hasSize(1);
+        assertThat(records.analyses().since(me, -1).counts()).hasSize(1);
         assertThat(records.changes(me, "r"))
                 .extracting(Change::says)
                 .containsExactly(
@@ -452,8 +452,8 @@ class RecordsTest {
         assertThat(run("v").sum()).isEqualTo(new Run.Sum(1, 20, 13, null));
         start("c", Drill.CASUAL, "2026-05-02T11:00:00Z");
         put("c", 1, 4, 0, 0);
-        List<DayCount> counts = records.dayCounts(me, "2026-05-01", "2026-05-02");
-        // Sides me, a and b are the player's own: three rounds; the finish counts with the first line (bag "").
+        List<DayCount> counts = records.analyses().since(me, -1).counts();
+        // Sides me, a and b are the player's own: three rounds; each counts with its first line (bag "").
         List<Integer> finishes = new ArrayList<>(java.util.Collections.nCopies(15, 0));
         finishes.set(new Finish(2, 1, 1).index(), 3);
         assertThat(counts)
@@ -485,7 +485,7 @@ class RecordsTest {
                                 BoardKind.REGULATION,
                                 Setting.PRACTICE,
                                 null,
-                                3,
+                                0,
                                 6,
                                 3,
                                 6,
@@ -509,7 +509,6 @@ class RecordsTest {
                                 0,
                                 0,
                                 java.util.Collections.nCopies(15, 0)));
-        assertThat(records.dayCounts(me, "2026-05-02", "2026-05-02")).hasSize(1);
     }
 
     @Test
