@@ -42,6 +42,7 @@ public final class Cli {
                 new BackupCommand(context),
                 new RestoreCommand(context),
                 new CheckCommand(context),
+                new ThrowCommand(context),
                 new WarmUpCommand(context));
     }
 
