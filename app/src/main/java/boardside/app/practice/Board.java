@@ -22,4 +22,9 @@ public record Board(String id, String name, BoardKind kind, double width, double
 
     /** Height of the front edge unless said otherwise, inches. */
     public static final double USUAL_FRONT = 3.5;
+
+    /** Width of a kind of board unless said otherwise, inches. */
+    public static double usualWidth(BoardKind kind) {
+        return kind == BoardKind.NARROW ? NARROW_WIDTH : REGULATION_WIDTH;
+    }
 }

@@ -17,6 +17,10 @@ public record Change(String id, String at, Kind kind, String run, String says, b
     public enum Kind implements Word {
         /** A stored round was set anew or taken back. */
         ROUND,
+        /** A stored try was set anew or taken back. */
+        TRY,
+        /** A kept situation was changed. */
+        SITUATION,
         /** A run's details (drill set-up, note, opponent, warm-up) were edited. */
         RUN,
         /** A run was deleted. */

@@ -1,6 +1,7 @@
 package boardside.app.practice;
 
 import boardside.engine.rules.Drill;
+import boardside.engine.tactics.Position;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,6 +45,18 @@ public sealed interface Operation {
             return round.op();
         }
     }
+
+    /** Sets one try, new or corrected; without what was played, takes it back. */
+    record PutTry(String op, String run, int number, Try.@Nullable Played played) implements Operation {
+        /** The try as it is to be. */
+        public Try tried() {
+            return new Try(number, op, played);
+        }
+    }
+
+    /** Keeps a situation, new or changed; retired, it is no longer offered. */
+    record KeepSituation(String op, String situation, String name, Position position, boolean retired)
+            implements Operation {}
 
     /** Keeps how the run is set up now, for the rounds to come and for the next run. */
     record ChangeSetup(String op, String run, Setup setup) implements Operation {}

@@ -31,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param ghostPlay how a ghost whose points change from round to round plays, or null for one that is always the same
  * @param contest the two sides of a duel or a game, or null elsewhere
  * @param stakes what makes it harder, or null for nothing
+ * @param exercise what is tried in placement and situations, or null elsewhere
  */
 public record Setup(
         List<String> bags,
@@ -51,7 +52,8 @@ public record Setup(
         @Nullable BagOrder order,
         @Nullable GhostPlay ghostPlay,
         @Nullable Contest contest,
-        @Nullable Stakes stakes) {
+        @Nullable Stakes stakes,
+        @Nullable Exercise exercise) {
     /** Checked, lists copied. */
     public Setup {
         bags = List.copyOf(bags);
@@ -107,6 +109,7 @@ public record Setup(
         public @Nullable GhostPlay ghostPlay;
         public @Nullable Contest contest;
         public @Nullable Stakes stakes;
+        public @Nullable Exercise exercise;
 
         private Draft() {}
 
@@ -130,6 +133,7 @@ public record Setup(
             ghostPlay = s.ghostPlay;
             contest = s.contest;
             stakes = s.stakes;
+            exercise = s.exercise;
         }
 
         private Setup setup() {
@@ -152,7 +156,8 @@ public record Setup(
                     order,
                     ghostPlay,
                     contest,
-                    stakes);
+                    stakes,
+                    exercise);
         }
     }
 }

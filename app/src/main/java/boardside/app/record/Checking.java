@@ -6,6 +6,7 @@ import boardside.app.practice.Moment;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Session;
+import boardside.app.practice.Try;
 import boardside.app.store.Transaction;
 import java.util.HashSet;
 import java.util.List;
@@ -58,6 +59,13 @@ final class Checking {
                 if (!bags.contains(line.bag())) {
                     faults.add(where + ", round " + round.number() + ": there is no bag set " + line.bag());
                 }
+            }
+        }
+        for (Try tried : stored.tries()) {
+            Try.Played played = tried.played();
+            if (played != null && !bags.contains(played.how().bag())) {
+                faults.add(where + ", try " + tried.number() + ": there is no bag set "
+                        + played.how().bag());
             }
         }
         List<Round> rounds =

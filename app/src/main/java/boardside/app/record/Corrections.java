@@ -6,12 +6,15 @@ import boardside.app.practice.Board;
 import boardside.app.practice.Change;
 import boardside.app.practice.Failure;
 import boardside.app.practice.Ids;
+import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Line;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.Try;
 import boardside.app.store.HistoryRows;
 import boardside.app.store.Transaction;
+import boardside.engine.tactics.Spot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -40,6 +43,14 @@ final class Corrections {
 
     void keepRound(Transaction rows, int player, String run, Round earlier, Round later, String now) {
         keep(rows, player, Change.Kind.ROUND, run, earlier, later, now);
+    }
+
+    void keepTry(Transaction rows, int player, String run, Try earlier, Try later, String now) {
+        keep(rows, player, Change.Kind.TRY, run, earlier, later, now);
+    }
+
+    void keepSituation(Transaction rows, int player, KeptSituation earlier, KeptSituation later, String now) {
+        keep(rows, player, Change.Kind.SITUATION, later.id(), earlier, later, now);
     }
 
     void keepBag(Transaction rows, int player, BagSet earlier, BagSet later, String now) {
@@ -87,6 +98,15 @@ final class Corrections {
         String subject = entry.subject();
         switch (entry.kind()) {
             case ROUND -> undoRound(rows, player, subject, Json.read(entry.earlier(), Round.class), now);
+            case TRY -> undoTry(rows, player, subject, Json.read(entry.earlier(), Try.class), now);
+            case SITUATION -> {
+                KeptSituation before = rows.situations().find(player, subject).orElseThrow();
+                KeptSituation earlier = Json.read(entry.earlier(), KeptSituation.class);
+                KeptSituation after = new KeptSituation(
+                        subject, ids.nextAfter(before.op()), earlier.name(), earlier.position(), earlier.retired());
+                keepSituation(rows, player, before, after, now);
+                rows.situations().put(player, after);
+            }
             case RUN -> {
                 Run run = rows.runs().find(player, subject).orElseThrow();
                 editRun(rows, player, run, Json.read(entry.earlier(), RunEdit.class), now);
@@ -159,6 +179,17 @@ final class Corrections {
         recording.refresh();
     }
 
+    private void undoTry(Transaction rows, int player, String runId, Try earlier, String now) {
+        String newest =
+                rows.tries().find(player, runId, earlier.number()).map(Try::op).orElse("");
+        Run run = rows.runs()
+                .find(player, runId)
+                .filter(found -> !found.deleted())
+                .orElseThrow(() -> new Failure.BadInput("the run was deleted; bring it back first"));
+        new TryRecording(rows, player, this, now)
+                .put(run, new Try(earlier.number(), ids.nextAfter(newest), earlier.played()));
+    }
+
     /** A history entry in plain words. */
     static Change told(HistoryRows.Entry entry) {
         String says = switch (entry.kind()) {
@@ -167,6 +198,13 @@ final class Corrections {
                 Round later = Json.read(entry.later(), Round.class);
                 yield "round " + earlier.number() + ": before " + told(earlier) + ", after " + told(later);
             }
+            case TRY -> {
+                Try earlier = Json.read(entry.earlier(), Try.class);
+                yield "try " + earlier.number() + ": before " + told(earlier) + ", after "
+                        + told(Json.read(entry.later(), Try.class));
+            }
+            case SITUATION ->
+                told(Json.read(entry.earlier(), KeptSituation.class), Json.read(entry.later(), KeptSituation.class));
             case RUN -> told(Json.read(entry.earlier(), RunEdit.class), Json.read(entry.later(), RunEdit.class));
             case RUN_DELETED -> Json.read(entry.later(), Deletion.class).deleted() ? "deleted" : "brought back";
             case SESSION ->
@@ -177,8 +215,8 @@ final class Corrections {
             case BOARD -> told(Json.read(entry.earlier(), Board.class), Json.read(entry.later(), Board.class));
         };
         boolean ofRun = switch (entry.kind()) {
-            case ROUND, RUN, RUN_DELETED -> true;
-            case SESSION, BAG, BOARD -> false;
+            case ROUND, TRY, RUN, RUN_DELETED -> true;
+            case SESSION, SITUATION, BAG, BOARD -> false;
         };
         return new Change(entry.id(), entry.at(), entry.kind(), ofRun ? entry.subject() : "", says, entry.undone());
     }
@@ -198,6 +236,25 @@ final class Corrections {
         return counted
                 ? in + " in, " + on + " on, " + (round.bags() - in - on) + " off"
                 : in + " in of " + round.bags();
+    }
+
+    private static String told(Try tried) {
+        Try.Played played = tried.played();
+        return played == null ? "nothing" : played.shot().word() + (played.worked() ? " worked" : " did not work");
+    }
+
+    private static String told(KeptSituation earlier, KeptSituation later) {
+        List<String> parts = new ArrayList<>();
+        part(parts, "name", earlier.name(), later.name());
+        part(
+                parts,
+                "bags",
+                earlier.position().code(Spot.HALF_WIDTH * 2),
+                later.position().code(Spot.HALF_WIDTH * 2));
+        if (earlier.retired() != later.retired()) {
+            parts.add(later.retired() ? "now put away" : "in use again");
+        }
+        return String.join("; ", parts);
     }
 
     private static String told(RunEdit earlier, RunEdit later) {

@@ -76,6 +76,10 @@ final class Recording {
             return startRun(start);
         } else if (operation instanceof Operation.PutRound put) {
             return putRound(put.run(), put.round());
+        } else if (operation instanceof Operation.PutTry put) {
+            return tries().put(run(put.run()), put.tried());
+        } else if (operation instanceof Operation.KeepSituation keep) {
+            return tries().keep(keep);
         } else if (operation instanceof Operation.ChangeSetup change) {
             if (run(change.run()).setup().equals(change.setup())) {
                 return false;
@@ -104,6 +108,10 @@ final class Recording {
             return true;
         }
         throw new IllegalStateException("an operation of an unknown kind: " + operation);
+    }
+
+    private TryRecording tries() {
+        return new TryRecording(rows, player, corrections, now);
     }
 
     private boolean nameBag(Operation.NameBag name) {

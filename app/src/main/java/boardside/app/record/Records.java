@@ -7,10 +7,13 @@ import boardside.app.practice.Board;
 import boardside.app.practice.Change;
 import boardside.app.practice.Failure;
 import boardside.app.practice.Ids;
+import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.Try;
+import boardside.app.practice.TryCounts;
 import boardside.app.store.Database;
 import boardside.app.store.RoundRows;
 import boardside.app.store.RunRows;
@@ -366,6 +369,7 @@ public final class Records implements AutoCloseable {
         return players.size() <= 1
                 && players.stream()
                         .allMatch(player -> rows.players().bags(player.id()).isEmpty()
+                                && rows.situations().all(player.id()).isEmpty()
                                 && rows.runs().heads(player.id()).isEmpty());
     }
 
@@ -417,6 +421,41 @@ public final class Records implements AutoCloseable {
                                 .map(RoundRows.Stored::round)
                                 .filter(round -> !round.lines().isEmpty())
                                 .toList())));
+    }
+
+    /** A run's tries in order; those taken back are there without what was played. */
+    public List<Try> allTries(int player, String run) {
+        return database.read(rows -> rows.tries().of(player, List.of(run)).getOrDefault(run, List.of()));
+    }
+
+    /** A run's tries in order, without those taken back. */
+    public List<Try> tries(int player, String run) {
+        return allTries(player, run).stream()
+                .filter(tried -> tried.played() != null)
+                .toList();
+    }
+
+    /** A player's tries of a drill up to a day, that day included, sorted and counted; warm-ups left out. */
+    public List<TryCounts> tryCounts(int player, Drill drill, String to) {
+        return database.read(rows -> rows.tries().counts(player, drill, to));
+    }
+
+    /** A player's latest counted tries of a drill up to a day, the newest first. */
+    public List<Try> latestTries(int player, Drill drill, String to, int most) {
+        return database.read(rows -> rows.tries().latest(player, drill, to, most));
+    }
+
+    /** A player's counted tries in chains of shots up to a day, by id of the run, in order. */
+    public Map<String, List<Try>> chainTries(int player, String to) {
+        return database.read(rows -> rows.tries().chains(player, to));
+    }
+
+    /** A player's kept situations, those in use first. */
+    public List<KeptSituation> situations(int player) {
+        return database.read(rows -> {
+            player(rows, player);
+            return rows.situations().all(player);
+        });
     }
 
     /** The latest run that is still open. */

@@ -2,6 +2,7 @@ package boardside.app.record;
 
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
+import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Moment;
 import boardside.app.practice.Player;
 import boardside.app.practice.Session;
@@ -42,6 +43,11 @@ public final class Refill {
         rows.players().put(player, board);
     }
 
+    /** Adds a kept situation. */
+    public void situation(int player, KeptSituation situation) {
+        rows.situations().put(player, situation);
+    }
+
     /** Adds a session. */
     public void session(int player, Session session) {
         rows.runs().addSession(player, session.id(), Moment.of(session.startedAt()), session.note());
@@ -56,6 +62,7 @@ public final class Refill {
         List<RoundRows.Stored> rounds = stored.rounds().stream()
                 .map(round -> new RoundRows.Stored(round.round(), round.corrected()))
                 .toList();
+        rows.tries().addAll(player, stored.run().id(), stored.tries());
         rows.rounds().addAll(player, Map.of(stored.run().id(), rounds));
         rows.tallies()
                 .refresh(

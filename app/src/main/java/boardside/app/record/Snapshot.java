@@ -2,9 +2,11 @@ package boardside.app.record;
 
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
+import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.Try;
 import boardside.app.store.RoundRows;
 import boardside.app.store.RunRows;
 import boardside.app.store.Transaction;
@@ -46,6 +48,11 @@ public final class Snapshot {
         return rows.players().boards(player);
     }
 
+    /** A player's kept situations. */
+    public List<KeptSituation> situations(int player) {
+        return rows.situations().all(player);
+    }
+
     /** A player's sessions, in order of their ids. */
     public List<Session> sessions(int player) {
         List<Session> sessions = new ArrayList<>(rows.runs().sessions(player));
@@ -70,6 +77,7 @@ public final class Snapshot {
             Map<String, Run> runs =
                     rows.runs().withIds(player, ids).stream().collect(Collectors.toMap(Run::id, Function.identity()));
             Map<String, List<RoundRows.Stored>> rounds = rows.rounds().of(player, ids);
+            Map<String, List<Try>> tries = rows.tries().of(player, ids);
             for (RunRows.Head head : some) {
                 Run run = runs.get(head.id());
                 if (run != null) {
@@ -78,7 +86,8 @@ public final class Snapshot {
                             head.deletedAt(),
                             rounds.getOrDefault(head.id(), List.of()).stream()
                                     .map(stored -> new StoredRun.StoredRound(stored.round(), stored.corrected()))
-                                    .toList()));
+                                    .toList(),
+                            tries.getOrDefault(head.id(), List.of())));
                 }
             }
         }

@@ -28,6 +28,16 @@ public final class Transaction {
         return new RoundRows(handle);
     }
 
+    /** Tries at targets and in situations. */
+    public TryRows tries() {
+        return new TryRows(handle);
+    }
+
+    /** Situations kept. */
+    public SituationRows situations() {
+        return new SituationRows(handle);
+    }
+
     /** Sums and counts derived from rounds. */
     public TallyRows tallies() {
         return new TallyRows(handle);
@@ -50,7 +60,19 @@ public final class Transaction {
 
     /** Tables of what players record, those first that others refer to. */
     public static final List<String> RECORDED = List.of(
-            "player", "bag", "board", "session", "run", "round", "line", "throw", "tally", "history", "learned");
+            "player",
+            "bag",
+            "board",
+            "session",
+            "run",
+            "round",
+            "line",
+            "throw",
+            "tally",
+            "try",
+            "situation",
+            "history",
+            "learned");
 
     /** Empties all that players recorded; devices stay let in. */
     public void clear() {

@@ -4,10 +4,12 @@ import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
 import boardside.app.practice.Failure;
+import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.Try;
 import boardside.app.record.Refill;
 import boardside.app.record.Snapshot;
 import boardside.app.record.StoredChange;
@@ -27,7 +29,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, then for each player the player,
- * bag sets, boards, sessions, runs with their rounds, and the history; last the counts, by which a whole file is known.
+ * bag sets, boards, situations, sessions, runs with their rounds, and the history; last the counts, by which a whole file is known.
  */
 final class JsonLines {
     /** Version of this format; what is older is read too. */
@@ -40,9 +42,21 @@ final class JsonLines {
     /**
      * How much of what a file holds.
      *
-     * @param bagsThrown bags thrown, by all sides
+     * @param bagsThrown bags thrown in rounds, by all sides
+     * @param tries tries, or null for none, so that files without them are as they were before there were any
+     * @param situations kept situations, or null for none
      */
-    record Counts(int players, int bags, int sessions, int runs, int rounds, long bagsThrown) {
+    record Counts(
+            int players,
+            int bags,
+            int sessions,
+            int runs,
+            int rounds,
+            long bagsThrown,
+            @Nullable Integer tries,
+            @Nullable Integer situations) {
+        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, null, null);
+
         Counts plus(int players, int bags, int sessions, int runs, int rounds, long bagsThrown) {
             return new Counts(
                     this.players + players,
@@ -50,7 +64,21 @@ final class JsonLines {
                     this.sessions + sessions,
                     this.runs + runs,
                     this.rounds + rounds,
-                    this.bagsThrown + bagsThrown);
+                    this.bagsThrown + bagsThrown,
+                    tries,
+                    situations);
+        }
+
+        Counts plusTries(int more) {
+            return new Counts(players, bags, sessions, runs, rounds, bagsThrown, plus(tries, more), situations);
+        }
+
+        Counts plusSituations(int more) {
+            return new Counts(players, bags, sessions, runs, rounds, bagsThrown, tries, plus(situations, more));
+        }
+
+        private static @Nullable Integer plus(@Nullable Integer some, int more) {
+            return some == null && more == 0 ? null : (Integer) ((some == null ? 0 : some) + more);
         }
     }
 
@@ -78,7 +106,7 @@ final class JsonLines {
 
     private static final class Writer {
         private final Appendable out;
-        private Counts counts = new Counts(0, 0, 0, 0, 0, 0);
+        private Counts counts = Counts.NONE;
 
         Writer(Appendable out) {
             this.out = out;
@@ -104,6 +132,9 @@ final class JsonLines {
             List<BagSet> bags = snapshot.bags(id);
             bags.forEach(bag -> line("bag", Json.MAPPER.valueToTree(bag)));
             snapshot.boards(id).forEach(board -> line("board", Json.MAPPER.valueToTree(board)));
+            List<KeptSituation> situations = snapshot.situations(id);
+            situations.forEach(situation -> line("situation", Json.MAPPER.valueToTree(situation)));
+            counts = counts.plusSituations(situations.size());
             List<Session> sessions = snapshot.sessions(id);
             sessions.forEach(session -> line("session", Json.MAPPER.valueToTree(session)));
             counts = counts.plus(1, bags.size(), sessions.size(), 0, 0, 0);
@@ -135,6 +166,13 @@ final class JsonLines {
                 }
             }
             counts = counts.plus(0, 0, 0, 1, rounds.size(), bags);
+            List<Try> tries = stored.tries().stream()
+                    .filter(tried -> complete || tried.played() != null)
+                    .toList();
+            if (!tries.isEmpty()) {
+                node.set("tries", Json.MAPPER.valueToTree(tries));
+                counts = counts.plusTries(tries.size());
+            }
             line("run", node);
         }
     }
@@ -154,7 +192,7 @@ final class JsonLines {
         private final String file;
         private final @Nullable Refill refill;
         private final Progress progress;
-        private Counts counts = new Counts(0, 0, 0, 0, 0, 0);
+        private Counts counts = Counts.NONE;
         private int player;
         private int number;
 
@@ -228,6 +266,13 @@ final class JsonLines {
                         refill.board(player, board);
                     }
                 }
+                case "situation" -> {
+                    KeptSituation situation = Json.MAPPER.treeToValue(node, KeptSituation.class);
+                    counts = counts.plusSituations(1);
+                    if (refill != null) {
+                        refill.situation(player, situation);
+                    }
+                }
                 case "session" -> {
                     Session session = Json.MAPPER.treeToValue(node, Session.class);
                     counts = counts.plus(0, 0, 1, 0, 0, 0);
@@ -275,10 +320,14 @@ final class JsonLines {
                 rounds.add(
                         new StoredRun.StoredRound(round, one.path("corrected").asBoolean()));
             }
-            counts = counts.plus(0, 0, 0, 1, rounds.size(), bags);
+            List<Try> tries = new ArrayList<>();
+            for (JsonNode one : node.path("tries")) {
+                tries.add(Json.MAPPER.treeToValue(one, Try.class));
+            }
+            counts = counts.plus(0, 0, 0, 1, rounds.size(), bags).plusTries(tries.size());
             if (refill != null) {
                 String deletedAt = node.path("deletedAt").asText("");
-                refill.run(player, new StoredRun(run, deletedAt.isEmpty() ? null : deletedAt, rounds));
+                refill.run(player, new StoredRun(run, deletedAt.isEmpty() ? null : deletedAt, rounds, tries));
             }
             progress.at("reading", counts.runs(), -1);
         }

@@ -19,6 +19,8 @@ final class OperationJson {
         @JsonSubTypes.Type(value = Operation.NameBag.class, name = "bag"),
         @JsonSubTypes.Type(value = Operation.StartRun.class, name = "run"),
         @JsonSubTypes.Type(value = Operation.PutRound.class, name = "round"),
+        @JsonSubTypes.Type(value = Operation.PutTry.class, name = "try"),
+        @JsonSubTypes.Type(value = Operation.KeepSituation.class, name = "situation"),
         @JsonSubTypes.Type(value = Operation.ChangeSetup.class, name = "setup"),
         @JsonSubTypes.Type(value = Operation.ScoreRun.class, name = "score"),
         @JsonSubTypes.Type(value = Operation.FinishRun.class, name = "finish"),

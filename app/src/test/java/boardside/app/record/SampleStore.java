@@ -11,6 +11,7 @@ import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
 import boardside.app.practice.Stakes;
+import boardside.app.practice.Try;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
@@ -20,6 +21,11 @@ import boardside.engine.rules.FirstThrow;
 import boardside.engine.rules.Outcome;
 import boardside.engine.rules.Setting;
 import boardside.engine.rules.Side;
+import boardside.engine.tactics.Lying;
+import boardside.engine.tactics.Position;
+import boardside.engine.tactics.Shot;
+import boardside.engine.tactics.Spot;
+import boardside.engine.tactics.Target;
 import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -94,6 +100,20 @@ public final class SampleStore {
                                         new Round.Point(3, 12)))));
         put(me, "duel", new Round(1, Side.VERSUS, op(), List.of(line("", null, 4, 0, 0)), List.of()));
         records.editSession(me, "s2", "at Lou's");
+
+        start(me, "blocks", "s2", Drill.PLACEMENT, "2026-05-02T23:40:00-05:00", false, null, "");
+        Target left = Target.parse("2-left");
+        attempt(me, "blocks", 1, tried(Shot.BLOCK, left, Position.EMPTY, null, true, new Spot(-8.25, 25)));
+        attempt(me, "blocks", 2, tried(Shot.BLOCK, left, Position.EMPTY, null, false, new Spot(0, 25)));
+        attempt(me, "blocks", 2, tried(Shot.BLOCK, left, Position.EMPTY, null, false, null));
+        attempt(me, "blocks", 3, tried(Shot.BLOCK, left, Position.EMPTY, null, false, null));
+        attempt(me, "blocks", 3, null);
+        Position gate = new Position(List.of(new Lying(0, 33, Side.VERSUS)));
+        apply(me, new Operation.KeepSituation(op(), "k1", "Doorway", gate, false));
+        apply(me, new Operation.KeepSituation(op(), "k1", "Doorstep", gate, false));
+        apply(me, new Operation.KeepSituation(op(), "k2", "Nothing there", Position.EMPTY, true));
+        start(me, "round", "s2", Drill.SITUATION, "2026-05-02T23:45:00-05:00", false, null, "Lou");
+        attempt(me, "round", 1, tried(Shot.CUT_LEFT, null, gate, new Try.Link(1, 1, 2), true, null));
 
         start(me, "gone", "s2", Drill.TOTAL, "2026-05-02T23:50:00-05:00", false, null, "");
         put(me, "gone", new Round(1, Side.ME, op(), List.of(line("", null, 0, 0, 4)), List.of()));
@@ -180,6 +200,37 @@ public final class SampleStore {
 
     private void put(int player, String run, Round round) {
         apply(player, new Operation.PutRound(run, round));
+    }
+
+    private void attempt(int player, String run, int number, Try.@Nullable Played played) {
+        apply(player, new Operation.PutTry(op(), run, number, played));
+    }
+
+    private static Try.Played tried(
+            Shot shot,
+            @Nullable Target target,
+            Position position,
+            Try.@Nullable Link link,
+            boolean worked,
+            @Nullable Spot spot) {
+        return new Try.Played(
+                Side.ME,
+                shot,
+                target,
+                position,
+                link == null ? "" : "k1",
+                link,
+                link != null,
+                worked,
+                spot == null ? new Try.Rest(Outcome.OFF, "left", null) : new Try.Rest(Outcome.ON, "", spot),
+                new Try.How(
+                        "b1",
+                        Face.SLOW,
+                        Approach.CONSERVATIVE,
+                        BoardKind.REGULATION,
+                        Setting.PRACTICE,
+                        Conditions.NORMAL),
+                "2026-05-02T23:41:00-05:00");
     }
 
     private void finish(int player, String run, String at) {

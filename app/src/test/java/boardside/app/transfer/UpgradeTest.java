@@ -14,6 +14,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -45,7 +46,7 @@ class UpgradeTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3})
+    @ValueSource(ints = {1, 2, 3, 4})
     void everyOldStoreOpensWithNothingLost(int version) throws Exception {
         Path store = resource("v" + version + ".db");
         String expected = Files.readString(resource("v" + version + ".jsonl"));
@@ -60,11 +61,13 @@ class UpgradeTest {
     @ParameterizedTest
     @EnumSource
     void everyOldBackupComesBackIntoEitherKindOfStore(Stores kind) throws Exception {
-        Path lines = resource("v1.jsonl");
         try (Records records = Stores.open(kind.location(folder), 1)) {
-            Backups.restore(records, lines, false, LogFiles.Progress.NONE);
-            assertThat(all(records)).isEqualTo(Files.readString(lines));
-            assertThat(records.check()).isEmpty();
+            for (String version : List.of("v1.jsonl", "v4.jsonl")) {
+                Path lines = resource(version);
+                Backups.restore(records, lines, true, LogFiles.Progress.NONE);
+                assertThat(all(records)).isEqualTo(Files.readString(lines));
+                assertThat(records.check()).isEmpty();
+            }
         }
     }
 
@@ -73,7 +76,7 @@ class UpgradeTest {
     void sampleOfTheNewestSchemaIsTodays() throws Exception {
         try (Records records = Stores.open(folder.resolve("today.db").toString(), 1)) {
             SampleStore.fill(records);
-            assertThat(all(records)).isEqualTo(Files.readString(resource("v3.jsonl")));
+            assertThat(all(records)).isEqualTo(Files.readString(resource("v4.jsonl")));
         }
     }
 
@@ -102,6 +105,8 @@ class UpgradeTest {
                         "line",
                         "throw",
                         "tally",
+                        "try",
+                        "situation",
                         "history",
                         "learned",
                         "device",
