@@ -117,7 +117,7 @@ public final class FormPage {
                 dates.add(date);
             }
         }
-        Map<LocalDate, Interval> band = skill.band(dates, TREND_DAYS);
+        Map<LocalDate, Interval> band = skill.band(dates);
         boolean single = each == 1;
         List<List<String>> rows = new ArrayList<>();
         for (DayForm day : history) {

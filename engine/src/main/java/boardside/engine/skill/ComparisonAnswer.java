@@ -16,10 +16,19 @@ public sealed interface ComparisonAnswer {
      * @param by what tells groups apart
      * @param groups most points per round first, at least one
      * @param leftOut bags whose records do not say which group they belong to
+     * @param lead points per round that the first makes more than the second; 0 for a lone group
+     * @param probabilityAhead the chance that the lead is above 0; one half for a lone group
      * @param verdict how sure it is that the first beats the second
      * @param sentence what the screen says
      */
-    record Comparison(List<Trait> by, List<Group> groups, long leftOut, Verdict verdict, String sentence)
+    record Comparison(
+            List<Trait> by,
+            List<Group> groups,
+            long leftOut,
+            Interval lead,
+            double probabilityAhead,
+            Verdict verdict,
+            String sentence)
             implements ComparisonAnswer {
         /** Lists copied. */
         public Comparison {
@@ -29,7 +38,8 @@ public sealed interface ComparisonAnswer {
     }
 
     /**
-     * One way to throw.
+     * One way to throw: what it makes at today's skill, at the same mix of everything else as the others, averaged over
+     * good and bad days.
      *
      * @param key one word per trait, in the order asked
      * @param throwsCounted bags thrown so, 1 or more

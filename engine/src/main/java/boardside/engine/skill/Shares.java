@@ -1,6 +1,5 @@
 package boardside.engine.skill;
 
-import boardside.engine.odds.BagChances;
 import boardside.engine.rules.Finish;
 
 /**
@@ -23,18 +22,11 @@ record Shares(Beta in, Beta kept) {
         POINTS
     }
 
-    /**
-     * The posterior of counts.
-     *
-     * @param counts what was thrown
-     * @param inflation by how much a mean of these counts varies more than independent bags would; 1 or more
-     */
-    static Shares of(Counts counts, double inflation) {
+    /** The posterior of counts, bags being independent. */
+    static Shares of(Counts counts) {
         return new Shares(
-                new Beta(0.5 + counts.in() / inflation, 1 + (counts.thrown() - counts.in()) / inflation),
-                new Beta(
-                        0.5 + counts.knownOn() / inflation,
-                        0.5 + (counts.known() - counts.knownIn() - counts.knownOn()) / inflation));
+                new Beta(0.5 + counts.in(), 1.0 + counts.thrown() - counts.in()),
+                new Beta(0.5 + counts.knownOn(), 0.5 + counts.known() - counts.knownIn() - counts.knownOn()));
     }
 
     double mean(Measure measure) {
@@ -124,30 +116,5 @@ record Shares(Beta in, Beta kept) {
             case OFF -> 1 - kept.cdf(1 - t / (1 - p));
             case POINTS -> kept.cdf((t / Finish.BAGS - 3 * p) / (1 - p));
         };
-    }
-
-    /** The shares that most likely make so many points per round: along the line in which the belief's points vary. */
-    BagChances making(double points) {
-        double p = in.mean();
-        double q = kept.mean();
-        double stepIn = in.variance() * (3 - q);
-        double stepKept = kept.variance() * (1 - p);
-        double low = -1 / Math.min(stepIn, stepKept);
-        double high = -low;
-        for (int step = 0; step < 200; step++) {
-            double middle = (low + high) / 2;
-            BagChances chances = chances(p + middle * stepIn, q + middle * stepKept);
-            if (chances.pointsPerRound() < points) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return chances(p + high * stepIn, q + high * stepKept);
-    }
-
-    private static BagChances chances(double in, double kept) {
-        double p = Math.min(Math.max(in, 0), 1);
-        return new BagChances(p, (1 - p) * Math.min(Math.max(kept, 0), 1));
     }
 }

@@ -1,69 +1,109 @@
 package boardside.engine.skill;
 
 import boardside.engine.odds.RoundDistribution;
-import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Finish;
 import boardside.engine.rules.Tally;
-import boardside.engine.skill.ComparisonAnswer.Comparison;
-import boardside.engine.skill.ComparisonAnswer.Group;
 import boardside.engine.skill.ComparisonAnswer.NothingToCompare;
-import boardside.engine.skill.FormAnswer.Form;
 import boardside.engine.skill.FormAnswer.NoRecords;
-import boardside.engine.skill.FormAnswer.Trend;
 import boardside.engine.skill.Shares.Measure;
+import boardside.engine.skill.UsualAnswer.NoTotals;
+import boardside.engine.skill.UsualAnswer.Unusual;
+import boardside.engine.skill.UsualAnswer.Usual;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What a player's records say on a day. Immutable; every answer is the same each time it is asked.
+ * What a player's records say on a day. Every answer is the same each time it is asked; the object does not change, and
+ * may be shared between threads.
  *
- * <p>Form speaks of the last {@value #RECENT_DAYS} days, or of all records where those hold none, at the mix of bags,
- * faces, approaches and drills found there, at regulation boards unless there are only narrow ones. Comparisons take all
- * records as they were thrown, adjusted for nothing. Verdicts are always {@link Verdict#OPEN}: this model does not know
- * enough to call anything settled.
+ * <p>Form speaks of today's skill at the mix of bags, faces and approaches of the last {@value #RECENT_DAYS} days, or of
+ * all records where those hold none, on a regulation board (unless there are only narrow ones), in practice, in normal
+ * conditions, drills at their usual mix, averaged over good and bad days. Comparisons take all records, adjusted to
+ * today's skill and to the same mix of everything else. The model stands in the package's description.
  */
 public final class Skill {
     /** Days that speak for today. */
     public static final int RECENT_DAYS = 90;
 
-    /** The most {@link Group#roundsToSettle()} says. */
+    /** The most {@link ComparisonAnswer.Group#roundsToSettle()} says. */
     public static final long MOST_ROUNDS = 10_000;
 
     private final LocalDate asOf;
+    /** As given, those that count. */
     private final List<RunCount> counts;
 
-    private Skill(List<RunCount> counts, LocalDate asOf) {
+    private final @Nullable Fit fit;
+    private @Nullable Draws draws;
+
+    private Skill(List<RunCount> counts, LocalDate asOf, @Nullable Fit fit) {
         this.counts = counts;
         this.asOf = asOf;
+        this.fit = fit;
     }
 
     /**
-     * From records.
+     * From records alone.
      *
      * @param counts in any order; not modified; days after {@code asOf} are left out
      * @param asOf the day that is today, included
      */
     public static Skill of(List<RunCount> counts, LocalDate asOf) {
-        return new Skill(
-                counts.stream()
-                        .filter(count -> !count.day().isAfter(asOf) && count.thrown() > 0)
-                        .toList(),
-                asOf);
+        return of(counts, asOf, Optional.empty());
+    }
+
+    /**
+     * From records and what was learned before of how much the player varies: kept as it is where the records have grown
+     * by no more than a quarter since, else learned anew from there.
+     *
+     * @param counts in any order; not modified; days after {@code asOf} are left out
+     * @param asOf the day that is today, included
+     * @param start as {@link #learned()} gave it
+     */
+    public static Skill of(List<RunCount> counts, LocalDate asOf, Learned start) {
+        return of(counts, asOf, Optional.of(start));
+    }
+
+    private static Skill of(List<RunCount> counts, LocalDate asOf, Optional<Learned> start) {
+        List<RunCount> used = used(counts, asOf);
+        return new Skill(used, asOf, used.isEmpty() ? null : Fit.of(new Log(used), start.orElse(null)));
+    }
+
+    private static List<RunCount> used(List<RunCount> counts, LocalDate asOf) {
+        return counts.stream()
+                .filter(count -> !count.day().isAfter(asOf) && count.thrown() > 0)
+                .toList();
+    }
+
+    /** The same player after more runs, with what was learned before; the modes move on from where they were. */
+    public Skill with(List<RunCount> more) {
+        List<RunCount> all = new ArrayList<>(counts);
+        all.addAll(used(more, asOf));
+        return again(all);
     }
 
     /** The same records without one run, to hold that run against. */
     public Skill without(String run) {
-        return new Skill(
-                counts.stream().filter(count -> !count.run().equals(run)).toList(), asOf);
+        return again(counts.stream().filter(count -> !count.run().equals(run)).toList());
+    }
+
+    private Skill again(List<RunCount> changed) {
+        if (changed.isEmpty()) {
+            return new Skill(List.of(), asOf, null);
+        }
+        return fit == null ? of(changed, asOf) : new Skill(List.copyOf(changed), asOf, fit.with(new Log(changed)));
+    }
+
+    /** What to keep for a later {@link #of(List, LocalDate, Learned)}; empty without records. */
+    public Optional<Learned> learned() {
+        return Optional.ofNullable(fit).map(Fit::learned);
     }
 
     /**
@@ -72,44 +112,29 @@ public final class Skill {
      * @param bags all bags of a run or a day
      */
     public static Interval pointsPerRound(Tally bags) {
-        return Shares.of(Counts.of(bags), 1).interval(Measure.POINTS);
+        return Shares.of(Counts.of(bags)).interval(Measure.POINTS);
+    }
+
+    private synchronized Draws draws(Fit fit) {
+        if (draws == null) {
+            draws = new Draws(fit, asOf);
+        }
+        return draws;
     }
 
     /**
      * Today's skill, and how it changed.
      *
-     * @param trendDays the change is that of the last so many days against as many before; 1 or more
+     * @param trendDays the change is that since so many days ago; 1 or more
      * @throws IllegalArgumentException if the days are not 1 or more
      */
     public FormAnswer form(int trendDays) {
         if (!(trendDays >= 1)) {
             throw new IllegalArgumentException("a trend is over 1 day or more, not " + trendDays);
         }
-        if (counts.isEmpty()) {
-            return new NoRecords(Sentences.noRecords(asOf));
-        }
-        List<RunCount> used = speakingForToday();
-        List<Counts> days = DayToDay.byDay(used);
-        Counts all = Counts.of(used);
-        Belief belief = new Belief(days);
-        LocalDate from =
-                used.stream().map(RunCount::day).min(Comparator.naturalOrder()).orElseThrow();
-        boolean recent = within(RECENT_DAYS, asOf).test(used.get(0));
-        Interval points = belief.interval(Measure.POINTS);
-        Trend trend = trend(trendDays);
-        return new Form(
-                all.thrown(),
-                used.stream().mapToLong(RunCount::rounds).sum(),
-                from,
-                recent,
-                belief.interval(Measure.IN),
-                belief.interval(Measure.ON),
-                belief.interval(Measure.OFF),
-                points,
-                belief.fourBaggers(),
-                belief.level(),
-                trend,
-                Sentences.form(points, all.thrown(), from, recent) + " " + Sentences.trend(trend, compared(trendDays)));
+        return fit == null
+                ? new NoRecords(Sentences.noRecords(asOf))
+                : Today.of(draws(fit)).form(trendDays);
     }
 
     /**
@@ -122,24 +147,75 @@ public final class Skill {
         if (by.isEmpty() || by.stream().distinct().count() < by.size()) {
             throw new IllegalArgumentException("compare by at least one thing, and by each only once, not by " + by);
         }
-        if (counts.isEmpty()) {
-            return new NothingToCompare(Sentences.noRecords(asOf));
+        return fit == null ? new NothingToCompare(Sentences.noRecords(asOf)) : Comparing.answer(draws(fit), by);
+    }
+
+    /**
+     * One way to throw against another, as {@link #compare} sets them side by side.
+     *
+     * @param by what tells them apart
+     * @param first a word per trait, in that order
+     * @param second likewise
+     * @return empty where the records hold no such word
+     */
+    public Optional<Difference> difference(List<Trait> by, List<String> first, List<String> second) {
+        if (!(by.size() == first.size() && by.size() == second.size())) {
+            throw new IllegalArgumentException("a word for each of " + by + ", not " + first + " and " + second);
         }
-        Map<List<String>, List<RunCount>> groups = new TreeMap<>(Comparator.comparing(List::toString));
-        long leftOut = 0;
-        for (RunCount count : counts) {
-            List<String> key = by.stream().map(trait -> trait.of(count)).toList();
-            if (key.contains("")) {
-                leftOut += count.thrown();
-            } else {
-                groups.computeIfAbsent(key, k -> new ArrayList<>()).add(count);
-            }
+        return fit == null ? Optional.empty() : Comparing.difference(draws(fit), by, first, second);
+    }
+
+    /** What the stakes do: league and tournament against practice. */
+    public StakesAnswer stakes() {
+        return fit == null ? new StakesAnswer.NothingAtStake(Sentences.noStakes()) : Questions.stakes(draws(fit));
+    }
+
+    /** What the narrow board costs, and whether training on it has helped. */
+    public NarrowAnswer narrow() {
+        return fit == null ? new NarrowAnswer.OneBoard(Sentences.oneBoard()) : Questions.narrow(draws(fit));
+    }
+
+    /** Why totals differ: luck, good and bad days, change of skill. */
+    public SwingAnswer swing() {
+        return fit == null
+                ? new SwingAnswer.TooFewRuns(Sentences.fewRuns(Questions.FEWEST_RUNS))
+                : Questions.swing(draws(fit));
+    }
+
+    /**
+     * What is usual for a total of so many rounds.
+     *
+     * @param rounds rounds of four, 1..1000
+     */
+    public UsualAnswer usual(int rounds) {
+        return total(rounds)
+                .<UsualAnswer>map(forecast -> {
+                    int low = forecast.quantile(Interval.TAIL);
+                    int high = forecast.quantile(1 - Interval.TAIL);
+                    return new Usual(forecast, low, high, Sentences.usual(rounds, low, high));
+                })
+                .orElseGet(() -> new NoTotals(Sentences.noTotals()));
+    }
+
+    /**
+     * How unusual a total was. Ask it of the records {@link #without(String)} the total's own run.
+     *
+     * @param total points, 0 to 12 times the rounds
+     * @param rounds rounds of four, 1..1000
+     */
+    public UsualAnswer unusual(int total, int rounds) {
+        if (!(total >= 0 && total <= 12L * rounds)) {
+            throw new IllegalArgumentException(
+                    "a total of " + rounds + " rounds is 0 to " + 12L * rounds + ", not " + total);
         }
-        if (groups.isEmpty()) {
-            return new NothingToCompare(Sentences.unsaid(by, leftOut));
-        }
-        List<Group> ranked = rank(groups);
-        return new Comparison(by, ranked, leftOut, Verdict.OPEN, Sentences.comparison(by, ranked, leftOut));
+        return total(rounds)
+                .<UsualAnswer>map(forecast -> {
+                    double atMost = forecast.atMost(total);
+                    double atLeast = forecast.atLeast(total);
+                    return new Unusual(
+                            forecast, total, atMost, atLeast, Sentences.unusual(total, rounds, atMost, atLeast));
+                })
+                .orElseGet(() -> new NoTotals(Sentences.noTotals()));
     }
 
     /** How many points {@link #history(int, LocalDate)} would have; costs next to nothing. */
@@ -153,7 +229,7 @@ public final class Skill {
     }
 
     /**
-     * Points per round over time, oldest first; days (or stretches) without such counts are absent.
+     * Points per round over time as they were thrown, oldest first; days (or stretches) without such counts are absent.
      *
      * @param daysEach how many days make one point, 1 or more, counted back from today
      * @param from stretches that end before this day are left out
@@ -166,10 +242,7 @@ public final class Skill {
             LocalDate to = asOf.minusDays(part * daysEach);
             // The days together say no more than independent bags would; good and bad days show between the points.
             history.add(new DayForm(
-                    to.minusDays(daysEach - 1L),
-                    to,
-                    all.known(),
-                    Shares.of(all, 1).interval(Measure.POINTS)));
+                    to.minusDays(daysEach - 1L), to, all.known(), Shares.of(all).interval(Measure.POINTS)));
         });
         return history;
     }
@@ -189,24 +262,13 @@ public final class Skill {
     }
 
     /**
-     * Skill over time as a band for a picture: points per round over the {@code window} days up to each date, good and
-     * bad days allowed for. Dates whose window holds no such counts are absent.
+     * Skill over time as a band for a picture: points per round on each date at the mix that form speaks of, good and bad
+     * days averaged. Dates before the first records are absent.
      *
      * @param dates in any order
-     * @param window days, 1 or more
      */
-    public Map<LocalDate, Interval> band(List<LocalDate> dates, int window) {
-        Map<LocalDate, Interval> band = new LinkedHashMap<>();
-        for (LocalDate date : dates) {
-            List<RunCount> inside = counts.stream()
-                    .filter(count ->
-                            within(window, date).test(count) && count.known().thrown() > 0)
-                    .toList();
-            if (!inside.isEmpty()) {
-                band.put(date, new Belief(DayToDay.byDay(inside)).interval(Measure.POINTS));
-            }
-        }
-        return band;
+    public Map<LocalDate, Interval> band(List<LocalDate> dates) {
+        return fit == null ? Map.of() : Band.of(fit, Today.of(draws(fit)).mix(), dates);
     }
 
     /** Months with full rounds of four, the latest first. */
@@ -236,7 +298,7 @@ public final class Skill {
 
     /** One bag's chances today, to put to {@code boardside.engine.odds}; empty without records that count points. */
     public Optional<ChanceRange> chances() {
-        return counted().map(Belief::chances);
+        return counted().map(Today::chances);
     }
 
     /**
@@ -245,92 +307,12 @@ public final class Skill {
      * @param rounds rounds of four, 1..1000
      */
     public Optional<TotalForecast> total(int rounds) {
-        return counted().map(belief -> belief.total(rounds));
+        return counted().map(today -> today.total(rounds));
     }
 
-    /** What today's days say, where at least one of them counted points. */
-    private Optional<Belief> counted() {
-        if (counts.isEmpty()) {
-            return Optional.empty();
-        }
-        List<Counts> days = DayToDay.byDay(speakingForToday());
-        return days.stream().allMatch(day -> day.known() == 0) ? Optional.empty() : Optional.of(new Belief(days));
-    }
-
-    private List<RunCount> speakingForToday() {
-        List<RunCount> recent =
-                counts.stream().filter(within(RECENT_DAYS, asOf)).toList();
-        List<RunCount> used = recent.isEmpty() ? counts : recent;
-        List<RunCount> regulation = used.stream()
-                .filter(count -> count.board() == BoardKind.REGULATION)
-                .toList();
-        return regulation.isEmpty() ? used : regulation;
-    }
-
-    private static Predicate<RunCount> within(int days, LocalDate to) {
-        return count -> !count.day().isAfter(to) && count.day().isAfter(to.minusDays(days));
-    }
-
-    /** The days now and the days before, at the boards that speak for today; days with points counted only. */
-    private List<List<Counts>> compared(int trendDays) {
-        BoardKind board = speakingForToday().get(0).board();
-        List<RunCount> counted = counts.stream()
-                .filter(count -> count.board() == board && count.known().thrown() > 0)
-                .toList();
-        LocalDate then = asOf.minusDays(trendDays);
-        return List.of(
-                DayToDay.byDay(counted.stream().filter(within(trendDays, asOf)).toList()),
-                DayToDay.byDay(counted.stream().filter(within(trendDays, then)).toList()));
-    }
-
-    private Trend trend(int trendDays) {
-        List<List<Counts>> windows = compared(trendDays);
-        if (windows.stream().anyMatch(List::isEmpty)) {
-            // Nothing to compare with: any change that a player might make is as likely up as down.
-            return new Trend(trendDays, new Interval(0, -UNKNOWN_CHANGE, UNKNOWN_CHANGE), 0.5, Verdict.OPEN);
-        }
-        DayToDay spread = DayToDay.of(windows, DayToDay.Score.POINTS);
-        Contest contest = new Contest(windows.stream()
-                .map(days -> new Belief(days, spread).shares(Measure.POINTS).law(Measure.POINTS))
-                .toList());
-        return new Trend(trendDays, contest.difference(), contest.best(0), Verdict.OPEN);
-    }
-
-    /** How far a player's points per round may well have moved when nothing is recorded (common practice, no source). */
-    private static final double UNKNOWN_CHANGE = 3;
-
-    private static List<Group> rank(Map<List<String>, List<RunCount>> groups) {
-        List<List<String>> keys = List.copyOf(groups.keySet());
-        List<List<Counts>> days = groups.values().stream().map(DayToDay::byDay).toList();
-        List<Long> thrown =
-                groups.values().stream().map(group -> Counts.of(group).thrown()).toList();
-        DayToDay spread = DayToDay.of(days, DayToDay.Score.POINTS);
-        List<Belief> beliefs =
-                days.stream().map(each -> new Belief(each, spread)).toList();
-        List<Law> laws = beliefs.stream()
-                .map(belief -> belief.shares(Measure.POINTS).law(Measure.POINTS))
-                .toList();
-        Contest contest = new Contest(laws);
-        List<Integer> order = new ArrayList<>();
-        for (int i = 0; i < keys.size(); i++) {
-            order.add(i);
-        }
-        order.sort(Comparator.comparingDouble((Integer i) -> -laws.get(i).mean()));
-        List<Group> ranked = new ArrayList<>();
-        for (int i : order) {
-            int rival = i == order.get(0) ? order.get(Math.min(1, order.size() - 1)) : order.get(0);
-            Belief belief = beliefs.get(i);
-            ranked.add(new Group(
-                    keys.get(i),
-                    thrown.get(i),
-                    belief.interval(Measure.IN),
-                    belief.interval(Measure.ON),
-                    belief.interval(Measure.OFF),
-                    belief.interval(Measure.POINTS),
-                    contest.best(i),
-                    contest.loss(i),
-                    i == rival ? 0 : belief.roundsToSettle(beliefs.get(rival))));
-        }
-        return ranked;
+    private Optional<Today> counted() {
+        return fit == null || counts.stream().allMatch(count -> count.known().thrown() == 0)
+                ? Optional.empty()
+                : Optional.of(Today.of(draws(fit)));
     }
 }

@@ -37,7 +37,7 @@ class SharesTest {
             double f95,
             double p5,
             double p95) {
-        Shares shares = Shares.of(Counts.of(new Tally(in, on, off)), 1);
+        Shares shares = Shares.of(Counts.of(new Tally(in, on, off)));
         check(shares.interval(Measure.IN), i5, i95, 1e-6);
         check(shares.interval(Measure.ON), o5, o95, 3e-4);
         check(shares.interval(Measure.OFF), f5, f95, 3e-4);
@@ -57,8 +57,8 @@ class SharesTest {
     @CsvSource({"30,100", "0,50", "50,50"})
     void bagsCountedOnlyInInformOnlyTheShareIn(int more, int thrown) {
         Counts known = Counts.of(new Tally(12, 18, 10));
-        Shares before = Shares.of(known, 1);
-        Shares after = Shares.of(known.plus(new Counts(thrown, more, 0, 0, 0, 0, 0)), 1);
+        Shares before = Shares.of(known);
+        Shares after = Shares.of(known.plus(new Counts(thrown, more, 0, 0, 0, 0, 0)));
         assertThat(after.kept()).isEqualTo(before.kept());
         assertThat(after.in().variance()).isLessThan(before.in().variance());
         assertThat(after.in()).isEqualTo(new Beta(12.5 + more, 29 + thrown - more));
@@ -72,7 +72,7 @@ class SharesTest {
         double p = (in + 0.5) / a0;
         double q = (on + 0.5) / a0;
         double variance = 16 * (9 * p + q - (3 * p + q) * (3 * p + q)) / (a0 + 1);
-        assertThat(Shares.of(Counts.of(new Tally(in, on, off)), 1).pointsVariance())
+        assertThat(Shares.of(Counts.of(new Tally(in, on, off))).pointsVariance())
                 .isCloseTo(variance, within(1e-12 * (1 + variance)));
     }
 }

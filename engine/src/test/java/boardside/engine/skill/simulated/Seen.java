@@ -3,8 +3,8 @@ package boardside.engine.skill.simulated;
 import boardside.engine.skill.ComparisonAnswer;
 import boardside.engine.skill.ComparisonAnswer.Comparison;
 import boardside.engine.skill.ComparisonAnswer.Group;
+import boardside.engine.skill.Difference;
 import boardside.engine.skill.FormAnswer.Form;
-import boardside.engine.skill.Interval;
 import boardside.engine.skill.Skill;
 import boardside.engine.skill.TotalForecast;
 import boardside.engine.skill.Trait;
@@ -67,7 +67,7 @@ public record Seen(
         if (Math.abs(change) > 1e-9) {
             stated.add(new Stated(Of.BETTER, form.trend().probabilityBetter(), change > 0));
         }
-        Bags bags = bags(player, skill.compare(List.of(Trait.BAG)), stated);
+        Bags bags = bags(skill, player, skill.compare(List.of(Trait.BAG)), stated);
         boolean total = true;
         if (skill.total(10).isPresent()) {
             TotalForecast forecast = skill.total(10).get();
@@ -85,7 +85,8 @@ public record Seen(
                 form.pointsPerRound().contains(now), form.trend().change().contains(change), total, bags, stated);
     }
 
-    private static @Nullable Bags bags(SimulatedPlayer player, ComparisonAnswer answer, List<Stated> stated) {
+    private static @Nullable Bags bags(
+            Skill skill, SimulatedPlayer player, ComparisonAnswer answer, List<Stated> stated) {
         if (!(answer instanceof Comparison comparison) || comparison.groups().size() < 2) {
             return null;
         }
@@ -104,15 +105,14 @@ public record Seen(
         }
         int a = numbers.get(0);
         int b = numbers.get(1);
-        Interval first = Objects.requireNonNull(group(comparison, player, a)).pointsPerRound();
-        Interval second = Objects.requireNonNull(group(comparison, player, b)).pointsPerRound();
+        Difference difference = skill.difference(
+                        List.of(Trait.BAG), List.of(player.bagName(b)), List.of(player.bagName(a)))
+                .orElseThrow();
         double truth = truths.get(1) - truths.get(0);
-        double said = second.estimate() - first.estimate();
-        double reach = Math.hypot(first.high() - first.low(), second.high() - second.low()) / 2;
         return new Bags(
-                Math.abs(said - truth) <= reach,
+                difference.lead().contains(truth),
                 comparison.verdict() == Verdict.SIGNAL,
-                said - truth,
+                difference.lead().estimate() - truth,
                 player.raw(b) - player.raw(a) - truth);
     }
 
