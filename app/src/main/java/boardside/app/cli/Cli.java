@@ -37,6 +37,7 @@ public final class Cli {
                 new RecordCommand(context),
                 new FormCommand(context),
                 new CompareCommand(context),
+                new ClimbCommand(context),
                 new ImportCommand(context),
                 new ExportCommand(context),
                 new BackupCommand(context),

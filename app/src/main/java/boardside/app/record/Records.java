@@ -44,6 +44,8 @@ import org.jspecify.annotations.Nullable;
 public final class Records implements AutoCloseable {
     private static final int USUAL_OF = 20;
     private static final int LATEST = 5;
+    private static final int MOST_CLIMBS = 200;
+    private static final int MOST_OPPONENTS = 30;
     private static final int LONGEST_NAME = 100;
     private static final int MOST_SEARCH_WORDS = 8;
 
@@ -520,6 +522,55 @@ public final class Records implements AutoCloseable {
                     .toList();
             return new Journal(entries, found.total(), from, size);
         });
+    }
+
+    /** The latest climbs with their rounds, the latest first, warm-ups left out. */
+    public List<RunDetail> climbs(int player) {
+        return database.read(rows -> {
+            List<Run> runs = rows.runs().latest(player, Drill.CLIMB, MOST_CLIMBS);
+            Map<String, List<RoundRows.Stored>> rounds = runs.isEmpty()
+                    ? Map.of()
+                    : rows.rounds().of(player, runs.stream().map(Run::id).toList());
+            return runs.stream()
+                    .map(run -> new RunDetail(
+                            run,
+                            rows.runs().session(player, run.session()).orElseThrow(),
+                            rounds.getOrDefault(run.id(), List.of()).stream()
+                                    .map(RoundRows.Stored::round)
+                                    .filter(round -> !round.lines().isEmpty())
+                                    .toList()))
+                    .toList();
+        });
+    }
+
+    /** Names of those played before, the one met last first. */
+    public List<String> opponents(int player) {
+        return database.read(rows -> rows.runs().opponents(player, MOST_OPPONENTS));
+    }
+
+    /** Full rounds of four that an opponent was seen to throw, by finish; 15 counts, a new array. */
+    public double[] theirFinishes(int player, String opponent) {
+        return database.read(rows -> rows.tallies().theirFinishes(player, opponent));
+    }
+
+    /**
+     * Points of the player's own full rounds that count, in the order thrown.
+     *
+     * @param from yyyy-mm-dd, included
+     * @param to yyyy-mm-dd, included
+     */
+    public List<Integer> roundPoints(int player, String from, String to) {
+        return database.read(rows -> rows.tallies().roundPoints(player, from, to));
+    }
+
+    /**
+     * The day on which the player made most points a round, by full rounds that count; of equal ones the latest.
+     *
+     * @param to yyyy-mm-dd, included
+     * @param least full rounds that a day must have
+     */
+    public Optional<String> bestDay(int player, String to, int least) {
+        return database.read(rows -> rows.tallies().bestDay(player, to, least));
     }
 
     // Correcting

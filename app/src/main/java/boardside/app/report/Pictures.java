@@ -281,6 +281,72 @@ public final class Pictures {
         return new Picture(title, description, top + size * step + 4, shapes, data);
     }
 
+    /** One race of a climb: the ghost's points, and whether it was won. */
+    public record Rung(int ghost, boolean won) {}
+
+    /**
+     * Races up and down the ghost ladder: a disc won, a cross lost; a band where the level lies; on the right how often
+     * each rung is met in the long run.
+     *
+     * @param rungs the oldest first, at least one
+     * @param level the level, or null where nothing is known of it
+     * @param shares of the rungs 0, 1, ... in the long run; empty where nothing is known
+     */
+    public static Picture ladder(
+            String title,
+            String description,
+            DataTable data,
+            List<Rung> rungs,
+            @Nullable Interval level,
+            List<Double> shares) {
+        int low = rungs.stream().mapToInt(Rung::ghost).min().orElseThrow();
+        int high = rungs.stream().mapToInt(Rung::ghost).max().orElseThrow();
+        for (int rung = 0; rung < shares.size(); rung++) {
+            if (shares.get(rung) > 0.02) {
+                low = Math.min(low, rung);
+                high = Math.max(high, rung);
+            }
+        }
+        double step = 20;
+        double bottom = 12 + step * (high - low + 1);
+        Scale y = new Scale(low - 0.5, high + 0.5, bottom, 12);
+        double right = shares.isEmpty() ? RIGHT : 232;
+        List<Shape> shapes = new ArrayList<>();
+        if (level != null) {
+            double top = y.at(Math.min(high + 0.5, level.high()));
+            double base = y.at(Math.max(low - 0.5, level.low()));
+            shapes.add(new Box(Paint.BAND, LEFT, Math.min(top, base), right - LEFT, Math.max(1, base - top)));
+        }
+        for (int rung = low; rung <= high; rung++) {
+            shapes.add(Path.line(Paint.GRID, LEFT, y.at(rung), RIGHT, y.at(rung)));
+            shapes.add(new Label(Paint.SOFT, LEFT - 6, y.at(rung) + 4, Anchor.END, SMALL, String.valueOf(rung)));
+        }
+        double each = Math.min(22, (right - LEFT - 12) / Math.max(1, rungs.size()));
+        List<Point> way = new ArrayList<>();
+        for (int i = 0; i < rungs.size(); i++) {
+            way.add(new Point(LEFT + 10 + i * each, y.at(rungs.get(i).ghost())));
+        }
+        shapes.add(new Path(Paint.WHISKER, way, false));
+        for (int i = 0; i < rungs.size(); i++) {
+            double x = way.get(i).x();
+            double at = way.get(i).y();
+            if (rungs.get(i).won()) {
+                shapes.add(new Disc(Paint.MARK, x, at, 4));
+            } else {
+                shapes.add(Path.line(Paint.OFF, x - 4, at - 4, x + 4, at + 4));
+                shapes.add(Path.line(Paint.OFF, x + 4, at - 4, x - 4, at + 4));
+            }
+        }
+        double most = shares.stream().mapToDouble(Double::doubleValue).max().orElse(1);
+        for (int rung = low; rung <= high && rung < shares.size(); rung++) {
+            double width = (RIGHT - 244) * shares.get(rung) / most;
+            if (width >= 0.5) {
+                shapes.add(new Box(Paint.MARK, 244, y.at(rung) - 6, width, 12));
+            }
+        }
+        return new Picture(title, description, bottom + 6, shapes, data);
+    }
+
     /** A small text in the middle of x, moved so far that it stays within the picture. */
     private static Label centred(Paint paint, double x, double y, String text) {
         double half = widthOf(text) / 2;

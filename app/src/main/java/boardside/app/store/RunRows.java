@@ -221,6 +221,27 @@ public final class RunRows {
                 .list();
     }
 
+    /** The latest counted runs of a drill, the latest first, warm-ups left out. */
+    public List<Run> latest(int player, Drill drill, int most) {
+        return handle.createQuery("select * from run where player = :player and drill = :drill and deleted_at is null"
+                        + " and warm_up = 0 order by started_ms desc, id desc limit :most")
+                .bind("player", player)
+                .bind("drill", drill.word())
+                .bind("most", most)
+                .map((row, context) -> run(row))
+                .list();
+    }
+
+    /** Names of opponents, the one met last first. */
+    public List<String> opponents(int player, int most) {
+        return handle.createQuery("select opponent from run where player = :player and opponent <> ''"
+                        + " and deleted_at is null group by opponent order by max(started_ms) desc limit :most")
+                .bind("player", player)
+                .bind("most", most)
+                .mapTo(String.class)
+                .list();
+    }
+
     /** How many runs a player has, deleted ones too. */
     public int number(int player) {
         return handle.createQuery("select count(*) from run where player = :player")

@@ -21,6 +21,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
@@ -225,12 +226,7 @@ public final class TallyRows {
                                 + " t.setting, t.conditions")
                 .bind("player", player)
                 .bind("version", version)
-                .bindList(
-                        "drills",
-                        Stream.of(Drill.values())
-                                .filter(Drill::counted)
-                                .map(Drill::word)
-                                .toList())
+                .bindList("drills", counted())
                 .map((row, context) -> {
                     // A round of several ways counts with the first of them: no more rounds than the run has.
                     int rest = left.getOrDefault(row.getString("id"), row.getInt("run_rounds"));
@@ -239,6 +235,75 @@ public final class TallyRows {
                     return dayCount(row, rounds);
                 })
                 .list();
+    }
+
+    /** Full rounds of four that an opponent threw, by finish: 15 counts in the order of {@link Finish#values()}. */
+    public double[] theirFinishes(int player, String opponent) {
+        String sums = FINISHES.stream()
+                .map(column -> "coalesce(sum(t." + column + "), 0) as " + column)
+                .collect(Collectors.joining(", "));
+        return handle.createQuery("select " + sums + " from run r join tally t on t.player = r.player and t.run = r.id"
+                        + " where r.player = :player and r.opponent = :opponent and r.deleted_at is null"
+                        + " and t.side = 'versus'")
+                .bind("player", player)
+                .bind("opponent", opponent)
+                .map((row, context) -> {
+                    double[] finishes = new double[FINISHES.size()];
+                    for (int i = 0; i < finishes.length; i++) {
+                        finishes[i] = row.getInt(FINISHES.get(i));
+                    }
+                    return finishes;
+                })
+                .one();
+    }
+
+    /**
+     * Points of the player's own full rounds in drills that count, without warm-ups and deleted runs, in the order thrown.
+     *
+     * @param from yyyy-mm-dd, included
+     * @param to yyyy-mm-dd, included
+     */
+    public List<Integer> roundPoints(int player, String from, String to) {
+        return handle.createQuery("select sum(3 * l.bags_in + l.bags_on) as points"
+                        + " from run r join line l on l.player = r.player and l.run = r.id"
+                        + " where r.player = :player and r.day between :from and :to and r.deleted_at is null"
+                        + " and r.warm_up = 0 and r.drill in (<drills>) and l.side <> 'versus'"
+                        + " group by r.started_ms, r.id, l.number, l.side"
+                        + " having sum(l.thrown) = 4 and count(l.bags_on) = count(*)"
+                        + " order by r.started_ms, r.id, l.number, l.side")
+                .bind("player", player)
+                .bind("from", from)
+                .bind("to", to)
+                .bindList("drills", counted())
+                .mapTo(Integer.class)
+                .list();
+    }
+
+    /**
+     * The day on which the player's own full rounds that count made most points a round; of equal ones the latest.
+     *
+     * @param to yyyy-mm-dd, included
+     * @param least full rounds that a day must have
+     */
+    public Optional<String> bestDay(int player, String to, int least) {
+        String rounds = FINISHES.stream().map(column -> "sum(t." + column + ")").collect(Collectors.joining(" + "));
+        String points = Finish.values().stream()
+                .map(finish -> finish.points() + " * sum(t." + FINISHES.get(finish.index()) + ")")
+                .collect(Collectors.joining(" + "));
+        return handle.createQuery("select r.day from run r join tally t on t.player = r.player and t.run = r.id"
+                        + " where r.player = :player and r.day <= :to and r.deleted_at is null and r.warm_up = 0"
+                        + " and r.drill in (<drills>) and t.side <> 'versus' group by r.day having " + rounds
+                        + " >= :least order by (" + points + ") * 1.0 / (" + rounds + ") desc, r.day desc limit 1")
+                .bind("player", player)
+                .bind("to", to)
+                .bind("least", least)
+                .bindList("drills", counted())
+                .mapTo(String.class)
+                .findOne();
+    }
+
+    private static List<String> counted() {
+        return Stream.of(Drill.values()).filter(Drill::counted).map(Drill::word).toList();
     }
 
     private static DayCount dayCount(ResultSet row, int rounds) throws SQLException {

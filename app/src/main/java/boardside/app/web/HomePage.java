@@ -13,7 +13,8 @@ import org.jspecify.annotations.Nullable;
 /** The first page: go on with the open run, throw the same again, or choose a drill. */
 public final class HomePage {
     /** Drills that can be started from the first page. */
-    static final List<Drill> DRILLS = List.of(Drill.TOTAL, Drill.RACE, Drill.VOLUME, Drill.CASUAL);
+    static final List<Drill> DRILLS =
+            List.of(Drill.TOTAL, Drill.RACE, Drill.CLIMB, Drill.VOLUME, Drill.DUEL, Drill.GAME, Drill.CASUAL);
 
     private final Web web;
 
@@ -47,8 +48,7 @@ public final class HomePage {
     }
 
     private Offer offer(Player player, Run run) {
-        return new Offer(
-                run.id(), run.drill().word(), web.describe().run(run.drill(), run.setup(), web.bagNames(player.id())));
+        return new Offer(run.id(), run.drill().word(), web.describe().run(run, web.bagNames(player.id())));
     }
 
     private Tile tile(Player player, Drill drill) {

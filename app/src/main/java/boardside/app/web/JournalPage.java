@@ -4,9 +4,11 @@ import boardside.app.practice.Change;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.record.Games;
 import boardside.app.record.Journal;
 import boardside.app.record.RunDetail;
 import boardside.app.record.RunEdit;
+import boardside.engine.rules.Drill;
 import boardside.engine.rules.Side;
 import io.javalin.http.Context;
 import java.net.URLEncoder;
@@ -59,7 +61,14 @@ public final class JournalPage {
 
     /** One run by itself. */
     public record Detail(
-            Entry run, String date, String opponent, List<Bags> rounds, List<Change> changes, List<String> faults) {}
+            Entry run,
+            String date,
+            String opponent,
+            List<Bags> rounds,
+            List<Change> changes,
+            List<String> faults,
+            boolean game,
+            Run.@Nullable Score score) {}
 
     /** One line of a round, as shown: counts that were not taken are null. */
     public record Bags(
@@ -103,7 +112,7 @@ public final class JournalPage {
     }
 
     private Entry entry(Player player, Run run, Map<String, String> bags) {
-        List<boardside.app.practice.Round> rounds = run.drill().needsGhost()
+        List<boardside.app.practice.Round> rounds = Games.played(run.drill())
                 ? web.records()
                         .run(player.id(), run.id())
                         .map(RunDetail::rounds)
@@ -111,7 +120,7 @@ public final class JournalPage {
                 : List.of();
         return new Entry(
                 run.id(),
-                web.describe().run(run.drill(), run.setup(), bags),
+                web.describe().run(run, bags),
                 web.describe().result(run, rounds),
                 run.warmUp(),
                 run.open(),
@@ -147,7 +156,9 @@ public final class JournalPage {
                 edit.opponent(),
                 rounds,
                 web.records().changes(player.id(), run.id()),
-                faults);
+                faults,
+                run.drill() == Drill.GAME,
+                edit.score());
         Map<String, Object> values = new HashMap<>();
         values.put("view", view);
         web.show(ctx, "journal_run", stored.says(), values);
@@ -156,9 +167,12 @@ public final class JournalPage {
     void editRun(Context ctx) {
         Player player = web.player(ctx);
         Run run = web.run(player, ctx.pathParam("id")).run();
-        RunEdit edit = new RunEdit(
-                field(ctx, "note"), field(ctx, "opponent"), "yes".equals(ctx.formParam("warm-up")), run.score());
         List<String> faults = new java.util.ArrayList<>();
+        RunEdit edit = new RunEdit(
+                field(ctx, "note"),
+                field(ctx, "opponent"),
+                "yes".equals(ctx.formParam("warm-up")),
+                run.drill() == Drill.GAME ? score(ctx, faults) : run.score());
         tooLong(faults, "journal.note", edit.note(), LONGEST_NOTE);
         tooLong(faults, "journal.opponent", edit.opponent(), LONGEST_NAME);
         if (!faults.isEmpty()) {
@@ -168,6 +182,20 @@ public final class JournalPage {
         }
         web.records().editRun(player.id(), run.id(), edit);
         ctx.redirect("/journal/runs/" + Numbers.path(run.id()) + "?said=saved");
+    }
+
+    private Run.@Nullable Score score(Context ctx, List<String> faults) {
+        String mine = field(ctx, "score-mine");
+        String theirs = field(ctx, "score-theirs");
+        if (mine.isEmpty() && theirs.isEmpty()) {
+            return null;
+        }
+        try {
+            return new Run.Score(Integer.parseInt(mine), Integer.parseInt(theirs));
+        } catch (IllegalArgumentException e) {
+            faults.add(web.texts().of("run.score.fault"));
+            return null;
+        }
     }
 
     private void tooLong(List<String> faults, String label, String text, int most) {

@@ -1,7 +1,10 @@
 package boardside.app.web;
 
+import boardside.app.practice.Contest;
 import boardside.app.practice.Setup;
+import boardside.app.record.Games;
 import boardside.engine.rules.Drill;
+import boardside.engine.rules.FirstThrow;
 
 /** How a drill is set up before anybody has thrown it. */
 final class Setups {
@@ -18,8 +21,13 @@ final class Setups {
         return Setup.plain().with(setup -> {
             setup.rounds = rounds;
             setup.ghost = ghost;
-            setup.target = drill.needsGhost() ? 21 : null;
+            setup.target = Games.played(drill) ? 21 : null;
             setup.onlyIn = drill.mostBags() > 4;
+            setup.contest = switch (drill) {
+                case DUEL -> new Contest(true, true, false, true, FirstThrow.KEEP, 0, new Contest.Way("", null, null));
+                case GAME -> new Contest(false, true, false, true, FirstThrow.KEEP, 0, null);
+                default -> null;
+            };
         });
     }
 }

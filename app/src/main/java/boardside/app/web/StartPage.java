@@ -1,13 +1,14 @@
 package boardside.app.web;
 
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Failure;
+import boardside.app.practice.GhostPlay;
 import boardside.app.practice.Player;
 import boardside.app.practice.Setup;
-import boardside.engine.rules.Approach;
-import boardside.engine.rules.BoardKind;
-import boardside.engine.rules.Conditions;
+import boardside.app.practice.Stakes;
+import boardside.app.record.Games;
+import boardside.app.record.Ghosts;
 import boardside.engine.rules.Drill;
-import boardside.engine.rules.Face;
 import boardside.engine.rules.Setting;
 import boardside.engine.rules.Word;
 import io.javalin.http.Context;
@@ -15,19 +16,25 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
-import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** Setting a run up: filled in from the last one, so that Start is the second tap. */
 public final class StartPage {
-    private static final int MOST_ROUNDS = 1000;
-    private static final int MOST_TARGET = 999;
+    private static final int MOST_MONTHS = 12;
 
     private final Web web;
+    private final LadderView ladders;
+    private final ContestView contests;
 
     StartPage(Web web) {
         this.web = web;
+        this.ladders = new LadderView(web);
+        this.contests = new ContestView(web);
+    }
+
+    /** Whether a drill can be thrown under stakes; a real game has enough of its own. */
+    static boolean asksStakes(Drill drill) {
+        return drill != Drill.GAME && drill != Drill.CASUAL;
     }
 
     /**
@@ -38,8 +45,22 @@ public final class StartPage {
      * @param bags what can be chosen
      * @param fields text fields and number choices as last entered
      * @param faults what was wrong with the last try, worded
+     * @param ladder where the climb stands, or null outside it
+     * @param contest the two sides, or null outside duels and games
+     * @param pasts the player's own pasts to race against; empty outside races
      */
-    public record View(Drill kind, Setup setup, List<BagSet> bags, Map<String, String> fields, List<String> faults) {
+    public record View(
+            Drill kind,
+            Setup setup,
+            List<BagSet> bags,
+            Map<String, String> fields,
+            List<String> faults,
+            LadderView.@Nullable View ladder,
+            ContestView.@Nullable View contest,
+            List<GhostChoice> pasts) {
+        /** A ghost out of the player's own past. */
+        public record GhostChoice(String kind, String of, String name) {}
+
         public String drill() {
             return kind.word();
         }
@@ -49,7 +70,47 @@ public final class StartPage {
         }
 
         public boolean asksRounds() {
-            return !kind.needsGhost();
+            return !isGame();
+        }
+
+        public boolean isGame() {
+            return Games.played(kind);
+        }
+
+        public boolean asksOrder() {
+            return kind == Drill.VOLUME;
+        }
+
+        public boolean asksStakes() {
+            return StartPage.asksStakes(kind);
+        }
+
+        public boolean isGhostKind(String word) {
+            GhostPlay play = setup.ghostPlay();
+            return word.equals(play == null ? "" : play.kind().word());
+        }
+
+        /** Whether one of the player's own pasts is the ghost of the last race. */
+        public boolean isPast(GhostChoice choice) {
+            GhostPlay play = setup.ghostPlay();
+            return play != null && play.of().equals(choice.of());
+        }
+
+        public boolean hasMonths() {
+            return pasts.stream().anyMatch(past -> past.kind().equals("month"));
+        }
+
+        public boolean atStake(String what) {
+            Stakes stakes = setup.stakes();
+            return stakes != null && (what.equals("last-bag") ? stakes.lastBag() : stakes.countDown());
+        }
+
+        public List<String> suddenDeaths() {
+            return offered("sudden-death", List.of("", "3", "4", "5", "6"));
+        }
+
+        public List<String> shotClocks() {
+            return offered("shot-clock", List.of("", "8", "12", "20"));
         }
 
         public boolean manyBags() {
@@ -92,31 +153,44 @@ public final class StartPage {
     void show(Context ctx) {
         Player player = web.player(ctx);
         Drill drill = drill(ctx.pathParam("drill"));
-        Setup setup = web.nextSetup(player.id(), drill);
-        show(ctx, new View(drill, setup, offered(player, setup), fields(setup), List.of()));
+        show(ctx, player, drill, web.nextSetup(player.id(), drill), web.nextOpponent(player.id(), drill), null);
     }
 
-    private void show(Context ctx, View view) {
+    private void show(
+            Context ctx, Player player, Drill drill, Setup setup, String opponent, @Nullable StartForm filled) {
+        LadderView.View ladder = drill == Drill.CLIMB ? ladders.view(player) : null;
+        // The first climb starts where it is likely won.
+        Setup shown = ladder != null && ladder.proposed() && filled == null
+                ? setup.with(draft -> draft.ghost = ladder.next())
+                : setup;
+        View view = new View(
+                drill,
+                shown,
+                offered(player, shown),
+                filled == null ? StartForm.fields(shown) : filled.fields(),
+                filled == null ? List.of() : filled.faults(),
+                ladder,
+                shown.contest() == null ? null : contests.view(player, drill, shown, opponent),
+                drill == Drill.RACE ? pasts(player) : List.of());
         web.show(ctx, "start", web.texts().of("drill." + view.drill()), Map.of("view", view));
+    }
+
+    private List<View.GhostChoice> pasts(Player player) {
+        List<View.GhostChoice> pasts = new ArrayList<>();
+        Ghosts.bestDay(web.records(), player.id(), web.today())
+                .ifPresent(day -> pasts.add(
+                        new View.GhostChoice("day", day.toString(), web.texts().of("ghost.day", Numbers.day(day)))));
+        web.skills().skill(player.id(), web.today()).months().stream()
+                .limit(MOST_MONTHS)
+                .forEach(month -> pasts.add(new View.GhostChoice(
+                        "month", month.toString(), web.texts().of("ghost.month", Numbers.month(month)))));
+        return pasts;
     }
 
     private List<BagSet> offered(Player player, Setup setup) {
         return web.records().bags(player.id()).stream()
                 .filter(bag -> !bag.retired() || setup.bags().contains(bag.id()))
                 .toList();
-    }
-
-    private static Map<String, String> fields(Setup setup) {
-        Map<String, String> fields = new TreeMap<>();
-        fields.put("rounds", text(setup.rounds()));
-        fields.put("per-set", String.valueOf(setup.bagsPerSet()));
-        fields.put("target", String.valueOf(setup.target() == null ? 21 : setup.target()));
-        fields.put("skunk", text(setup.skunk()));
-        return fields;
-    }
-
-    private static String text(@Nullable Integer number) {
-        return number == null ? "" : number.toString();
     }
 
     static Drill drill(String word) {
@@ -130,15 +204,20 @@ public final class StartPage {
     void start(Context ctx) {
         Player player = web.player(ctx);
         Drill drill = drill(Objects.requireNonNullElse(ctx.formParam("drill"), ""));
+        Setup before = web.nextSetup(player.id(), drill);
         if ("yes".equals(ctx.formParam("again"))) {
-            ctx.redirect("/runs/" + web.startRun(player, drill, web.nextSetup(player.id(), drill), false));
+            go(ctx, web.startRun(player, drill, before, false, web.nextOpponent(player.id(), drill)));
             return;
         }
-        Form form = new Form(ctx, web.nextSetup(player.id(), drill));
-        Setup setup = form.setup(drill);
-        if (!form.faults.isEmpty()) {
+        StartForm form = new StartForm(web, ctx, drill, before);
+        String opponent = form.opponent();
+        Setup setup = form.setup();
+        if (form.faults().isEmpty() && form.fair()) {
+            setup = contests.fair(player, opponent, setup, form);
+        }
+        if (!form.faults().isEmpty()) {
             ctx.status(422);
-            show(ctx, new View(drill, setup, offered(player, setup), form.fields, form.faults));
+            show(ctx, player, drill, setup, opponent, form);
             return;
         }
         List<String> bags = new ArrayList<>(setup.bags());
@@ -151,85 +230,17 @@ public final class StartPage {
             bags.remove(bag);
             bags.add(bag);
         }
-        ctx.redirect("/runs/"
-                + web.startRun(
-                        player, drill, setup.with(draft -> draft.bags = bags), "yes".equals(ctx.formParam("warm-up"))));
+        boolean warmUp = "yes".equals(ctx.formParam("warm-up"));
+        try {
+            go(ctx, web.startRun(player, drill, setup.with(draft -> draft.bags = bags), warmUp, opponent));
+        } catch (Failure.BadInput e) {
+            form.faults().add(Web.sentence(e));
+            ctx.status(422);
+            show(ctx, player, drill, before, opponent, form);
+        }
     }
 
-    /** Reads the form; what is out of range becomes a fault, and the field keeps what was typed. */
-    private final class Form {
-        private final Context ctx;
-        private final Setup before;
-        private final List<String> faults = new ArrayList<>();
-        private final Map<String, String> fields;
-
-        Form(Context ctx, Setup before) {
-            this.ctx = ctx;
-            this.before = before;
-            fields = fields(before);
-        }
-
-        String text(String name) {
-            String value = Objects.requireNonNullElse(ctx.formParam(name), "").strip();
-            fields.put(name, value);
-            return value;
-        }
-
-        /** A number chosen, or typed into the field beside the choices, which wins. */
-        @Nullable
-        Integer number(String name, String label, int least, int most) {
-            String other = text(name + "-other");
-            String value = other.isEmpty() ? text(name) : other;
-            if (value.isEmpty()) {
-                return null;
-            }
-            try {
-                int number = Integer.parseInt(value);
-                if (number >= least && number <= most) {
-                    return number;
-                }
-            } catch (NumberFormatException e) {
-                // Said below, like a number out of range.
-            }
-            faults.add(web.texts().of("start.fault.number", web.texts().of(label), least, most, value));
-            return null;
-        }
-
-        <E extends Enum<E> & Word> @Nullable E word(String name, Class<E> kind) {
-            String value = text(name);
-            return value.isEmpty() ? null : Word.of(kind, value);
-        }
-
-        Setup setup(Drill drill) {
-            boolean many = drill.mostBags() > 4;
-            List<String> bags =
-                    ctx.formParams("bag").stream().filter(bag -> !bag.isEmpty()).toList();
-            Integer perSet = many ? number("per-set", "start.per-set", 1, 100) : Integer.valueOf(4);
-            int bagsPerSet = perSet == null ? before.bagsPerSet() : perSet;
-            int sets = Math.max(1, bags.size() + (many && !text("new-bag").isEmpty() ? 1 : 0));
-            if (sets * bagsPerSet > drill.mostBags()) {
-                faults.add(web.texts().of("start.fault.bags", drill.mostBags(), sets, bagsPerSet, sets * bagsPerSet));
-            }
-            Integer ghost = drill.needsGhost() ? number("ghost", "start.ghost", 0, 12) : null;
-            Integer skunk = number("skunk", "start.skunk", 0, MOST_TARGET);
-            return before.with(setup -> {
-                setup.bags = bags;
-                setup.bagsPerSet = bagsPerSet;
-                setup.face = word("face", Face.class);
-                setup.approach = word("approach", Approach.class);
-                setup.board =
-                        Optional.ofNullable(word("board", BoardKind.class)).orElse(BoardKind.REGULATION);
-                setup.setting =
-                        Optional.ofNullable(word("setting", Setting.class)).orElse(Setting.PRACTICE);
-                setup.conditions = word("conditions", Conditions.class);
-                setup.rounds = drill.needsGhost() ? null : number("rounds", "start.rounds", 1, MOST_ROUNDS);
-                setup.ghost = drill.needsGhost() && ghost == null ? before.ghost() : ghost;
-                setup.target = drill.needsGhost() ? number("target", "start.target", 1, MOST_TARGET) : null;
-                setup.exact = "yes".equals(ctx.formParam("exact"));
-                setup.fallBack = null;
-                setup.skunk = skunk == null || skunk == 0 ? null : skunk;
-                setup.onlyIn = many && "in".equals(ctx.formParam("count"));
-            });
-        }
+    private static void go(Context ctx, String run) {
+        ctx.redirect("/runs/" + run);
     }
 }

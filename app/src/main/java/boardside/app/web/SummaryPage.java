@@ -1,8 +1,11 @@
 package boardside.app.web;
 
+import boardside.app.practice.Line;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
+import boardside.app.practice.Stakes;
+import boardside.app.record.Games;
 import boardside.app.record.RunDetail;
 import boardside.app.record.Standing;
 import boardside.app.report.DataTable;
@@ -10,6 +13,8 @@ import boardside.app.report.Picture;
 import boardside.app.report.Pictures;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Finish;
+import boardside.engine.rules.Outcome;
+import boardside.engine.rules.Side;
 import boardside.engine.rules.Tally;
 import boardside.engine.skill.Skill;
 import boardside.engine.skill.TotalForecast;
@@ -22,6 +27,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -33,10 +40,12 @@ public final class SummaryPage {
     private static final Set<Drill> FIXED = EnumSet.of(Drill.TOTAL, Drill.FIXTURE, Drill.VOLUME, Drill.TRIAL);
 
     private final Web web;
+    private final LadderView ladders;
     private final Remembered<Skill> remembered;
 
     SummaryPage(Web web) {
         this.web = web;
+        this.ladders = new LadderView(web);
         this.remembered = web.remembered();
     }
 
@@ -47,9 +56,10 @@ public final class SummaryPage {
      * @param day when
      * @param about the run in a few words
      * @param said one honest sentence
-     * @param rate points a round with their range
      * @param standing best and usual
-     * @param strip the rounds
+     * @param sides the rounds of each side, and its points a round with their range
+     * @param more further sentences: what was at stake
+     * @param ladder where the climb stands, or null outside it
      * @param forecast how unusual the total was
      * @param again the drill to start again, or null where it is not started from the first page
      */
@@ -59,9 +69,10 @@ public final class SummaryPage {
             String day,
             String about,
             String said,
-            @Nullable String rate,
             @Nullable String standing,
-            @Nullable Picture strip,
+            List<SideView> sides,
+            List<String> more,
+            LadderView.@Nullable View ladder,
             @Nullable Picture forecast,
             boolean open,
             @Nullable String again) {
@@ -70,6 +81,20 @@ public final class SummaryPage {
             return Numbers.path(id);
         }
     }
+
+    /**
+     * One side.
+     *
+     * @param side its word
+     * @param name what it is called, or null where there is only one
+     * @param rate points a round with their range, or null
+     * @param strip the rounds, or null
+     */
+    public record SideView(
+            String side,
+            @Nullable String name,
+            @Nullable String rate,
+            @Nullable Picture strip) {}
 
     void show(Context ctx) {
         Player player = web.player(ctx);
@@ -85,28 +110,83 @@ public final class SummaryPage {
         Run run = detail.run();
         List<Round> mine =
                 detail.rounds().stream().filter(round -> round.side().mine()).toList();
-        Tally bags = known(mine);
         Optional<TotalForecast> forecast = forecast(player, run, mine);
-        String said = said(run, mine, forecast);
+        boolean offered = HomePage.DRILLS.contains(run.drill());
         return new View(
                 run.id(),
                 web.describe().result(run, detail.rounds()),
                 web.describe().day(detail.session().day()),
-                web.describe().run(run.drill(), run.setup(), web.bagNames(player.id())),
-                said,
-                bags.thrown() == 0
-                        ? null
-                        : web.texts()
-                                .of(
-                                        "summary.rate",
-                                        Numbers.one(bags.pointsPerRound()),
-                                        Numbers.one(Skill.pointsPerRound(bags).low()),
-                                        Numbers.one(Skill.pointsPerRound(bags).high())),
+                web.describe().run(run, web.bagNames(player.id())),
+                said(run, mine, forecast),
                 standing(player, run),
-                strip(mine),
+                sides(player, run, detail.rounds()),
+                lastBags(run, mine),
+                run.drill() == Drill.CLIMB ? ladders.view(player) : null,
                 forecast.map(found -> picture(found, total(mine))).orElse(null),
                 run.open(),
-                HomePage.DRILLS.contains(run.drill()) ? run.drill().word() : null);
+                offered ? run.drill().word() : null);
+    }
+
+    private List<SideView> sides(Player player, Run run, List<Round> rounds) {
+        Map<Side, List<Round>> bySide =
+                rounds.stream().collect(Collectors.groupingBy(Round::side, TreeMap::new, Collectors.toList()));
+        boolean several = bySide.size() > 1 && Games.played(run.drill());
+        if (!several) {
+            bySide.remove(Side.VERSUS);
+        }
+        Map<String, String> bags = web.bagNames(player.id());
+        List<SideView> sides = new ArrayList<>();
+        bySide.forEach((side, own) -> {
+            Tally tally = known(own);
+            String rate = tally.thrown() == 0
+                    ? null
+                    : web.texts()
+                            .of(
+                                    side == Side.ME || side == Side.VERSUS && !several
+                                            ? "summary.rate"
+                                            : "summary.rate.side",
+                                    Numbers.one(tally.pointsPerRound()),
+                                    Numbers.one(Skill.pointsPerRound(tally).low()),
+                                    Numbers.one(Skill.pointsPerRound(tally).high()));
+            sides.add(new SideView(side.word(), several ? name(side, run, own, bags) : null, rate, strip(own)));
+        });
+        return sides;
+    }
+
+    /** A side by who it is and what was thrown last. */
+    private String name(Side side, Run run, List<Round> rounds, Map<String, String> bags) {
+        String who = side == Side.VERSUS && !run.opponent().isEmpty()
+                ? run.opponent()
+                : web.texts().of("side." + side.word());
+        List<String> parts = new ArrayList<>(List.of(who));
+        if (side.mine()) {
+            Line line = rounds.get(rounds.size() - 1).lines().get(0);
+            parts.add(bags.getOrDefault(line.bag(), ""));
+            parts.add(
+                    line.face() == null
+                            ? ""
+                            : web.texts().of("face." + line.face().word()));
+            parts.add(
+                    line.approach() == null
+                            ? ""
+                            : web.texts().of("approach." + line.approach().word()));
+        }
+        parts.removeIf(String::isEmpty);
+        return String.join(", ", parts);
+    }
+
+    /** How often the last bag went in, where it had to. */
+    private List<String> lastBags(Run run, List<Round> rounds) {
+        Stakes stakes = run.setup().stakes();
+        List<Round.Thrown> last = rounds.stream()
+                .filter(round -> !round.thrown().isEmpty())
+                .map(round -> round.thrown().get(round.thrown().size() - 1))
+                .toList();
+        if (stakes == null || !stakes.lastBag() || last.isEmpty()) {
+            return List.of();
+        }
+        long in = last.stream().filter(thrown -> thrown.outcome() == Outcome.IN).count();
+        return List.of(web.texts().of("summary.last-bag", in, last.size()));
     }
 
     private static Tally known(List<Round> rounds) {
@@ -124,6 +204,12 @@ public final class SummaryPage {
         return sum;
     }
 
+    /** Whether a low round ends the run, so that its length hangs on how it goes. */
+    private static boolean suddenDeath(Run run) {
+        Stakes stakes = run.setup().stakes();
+        return stakes != null && stakes.suddenDeath() != null;
+    }
+
     private static int total(List<Round> rounds) {
         return rounds.stream()
                 .mapToInt(round -> Objects.requireNonNullElse(round.points(), 0))
@@ -131,7 +217,7 @@ public final class SummaryPage {
     }
 
     private @Nullable String standing(Player player, Run run) {
-        if (run.drill() != Drill.TOTAL && run.drill() != Drill.FIXTURE) {
+        if (run.drill() != Drill.TOTAL && run.drill() != Drill.FIXTURE || suddenDeath(run)) {
             return null;
         }
         Standing standing =
@@ -157,7 +243,7 @@ public final class SummaryPage {
         boolean full = !rounds.isEmpty()
                 && rounds.size() <= MOST_FORECAST_ROUNDS
                 && rounds.stream().allMatch(round -> round.bags() == Finish.BAGS && round.points() != null);
-        if (!full || run.warmUp() || !FIXED.contains(run.drill())) {
+        if (!full || run.warmUp() || !FIXED.contains(run.drill()) || suddenDeath(run)) {
             return Optional.empty();
         }
         LocalDate day = LocalDate.parse(run.startedAt().substring(0, 10));
@@ -178,6 +264,9 @@ public final class SummaryPage {
         }
         if (!run.drill().counted()) {
             return texts.of("summary.said.not-counted");
+        }
+        if (suddenDeath(run)) {
+            return texts.of("summary.said.sudden");
         }
         if (!FIXED.contains(run.drill())) {
             return texts.of("summary.said.game");

@@ -3,12 +3,15 @@ package boardside.app.web;
 import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Failure;
+import boardside.app.practice.GhostPlay;
 import boardside.app.practice.Ids;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
 import boardside.app.record.Applied;
+import boardside.app.record.Ghosts;
+import boardside.app.record.Ladder;
 import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
 import boardside.app.record.Skills;
@@ -30,6 +33,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalInt;
 import java.util.concurrent.Executor;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -169,7 +173,33 @@ final class Web {
 
     /** How the next run of a drill starts: as the last one was left. */
     Setup nextSetup(int player, Drill drill) {
-        return records.lastRun(player, drill).map(Run::setup).orElseGet(() -> Setups.first(drill));
+        Setup last =
+                records.lastRun(player, drill).map(run -> setup(run, drill)).orElseGet(() -> Setups.first(drill));
+        OptionalInt rung = drill == Drill.CLIMB ? Ladder.of(records, player).next() : OptionalInt.empty();
+        return rung.isEmpty()
+                ? last
+                : last.with(draft -> {
+                    draft.ghost = rung.getAsInt();
+                    GhostPlay play = last.ghostPlay();
+                    draft.ghostPlay = play == null
+                            ? null
+                            : new GhostPlay(GhostPlay.Kind.LEVEL, String.valueOf(rung.getAsInt()), play.points());
+                });
+    }
+
+    // Runs recorded elsewhere do not always say what their sides are.
+    private static Setup setup(Run run, Drill drill) {
+        Setup setup = run.setup();
+        return setup.contest() != null
+                ? setup
+                : setup.with(draft -> draft.contest = Setups.first(drill).contest());
+    }
+
+    /** Who is played next: whoever was played last in that drill, or nobody. */
+    String nextOpponent(int player, Drill drill) {
+        return drill == Drill.DUEL || drill == Drill.GAME
+                ? records.lastRun(player, drill).map(Run::opponent).orElse("")
+                : "";
     }
 
     /** The id of the bag set with that name, made if new. */
@@ -182,14 +212,22 @@ final class Web {
                         records.saveBag(player, BagSet.named(ids.next(), name)).id());
     }
 
-    /** Starts a run in the session under way, or in a new one; returns its id. */
-    String startRun(Player player, Drill drill, Setup setup, boolean warmUp) {
+    /**
+     * Starts a run in the session under way, or in a new one; returns its id.
+     *
+     * @throws Failure.BadInput if the ghost has no rounds to play
+     */
+    String startRun(Player player, Drill drill, Setup asked, boolean warmUp, String opponent) {
         OffsetDateTime start = OffsetDateTime.now(clock).truncatedTo(ChronoUnit.SECONDS);
         String session = records.lastRun(player.id(), null)
                 .filter(last -> within(last.startedAt(), start))
                 .map(Run::session)
                 .orElseGet(() -> ids.next());
         String run = ids.next();
+        GhostPlay play = asked.ghostPlay();
+        Setup setup = play == null
+                ? asked
+                : asked.with(draft -> draft.ghostPlay = Ghosts.play(records, player.id(), play.kind(), play.of(), run));
         Operation operation = new Operation.StartRun(
                 ids.next(),
                 run,
@@ -197,7 +235,7 @@ final class Web {
                 drill,
                 start.format(DateTimeFormatter.ISO_OFFSET_DATE_TIME),
                 warmUp,
-                "",
+                opponent,
                 setup.target(),
                 null,
                 setup);
