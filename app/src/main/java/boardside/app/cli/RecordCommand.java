@@ -1,6 +1,7 @@
 package boardside.app.cli;
 
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Contest;
 import boardside.app.practice.Failure;
 import boardside.app.practice.Ids;
 import boardside.app.practice.Line;
@@ -8,15 +9,20 @@ import boardside.app.practice.Moment;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
+import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
+import boardside.app.record.Climbing;
 import boardside.app.record.Games;
+import boardside.app.record.Ladder;
 import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
+import boardside.app.record.Skills;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
+import boardside.engine.rules.FirstThrow;
 import boardside.engine.rules.Game;
 import boardside.engine.rules.Setting;
 import boardside.engine.rules.Side;
@@ -41,6 +47,7 @@ import picocli.CommandLine.Parameters;
 @Command(name = "record", description = "Record a run from the terminal, each round as in-on-off.")
 final class RecordCommand implements Callable<Integer> {
     private static final Pattern ROUND = Pattern.compile("(\\d{1,3})-(\\d{1,3})-(\\d{1,3})");
+    private static final Pattern SCORE = Pattern.compile("(\\d{1,3})-(\\d{1,3})");
     private static final Pattern ONLY_IN = Pattern.compile("(\\d{1,3})/(\\d{1,3})");
     private static final int USUAL_ROUNDS = 10;
 
@@ -56,7 +63,10 @@ final class RecordCommand implements Callable<Integer> {
             index = "1..*",
             arity = "1..*",
             paramLabel = "ROUND",
-            description = "Bags in, on and off, such as 3-1-0; or bags in of those thrown, such as 13/20.")
+            description =
+                    "Bags in, on and off, such as 3-1-0; or bags in of those thrown, such as 13/20. In a duel or a"
+                            + " game with the other side's bags behind a colon, such as 3-1-0:1-2-1; in a game these may be"
+                            + " left out.")
     private List<String> rounds = List.of();
 
     @Option(names = "--bag", paramLabel = "NAME", description = "The bag set; a new name makes one.")
@@ -80,7 +90,10 @@ final class RecordCommand implements Callable<Integer> {
             description = "How the boards play: slow, normal or fast.")
     private String conditions = "";
 
-    @Option(names = "--ghost", paramLabel = "POINTS", description = "The ghost's points a round, 0 to 12.")
+    @Option(
+            names = "--ghost",
+            paramLabel = "POINTS",
+            description = "The ghost's points a round, 0 to 12; a climb goes on at its next rung unless said.")
     private @Nullable Integer ghost;
 
     @Option(names = "--target", paramLabel = "POINTS", description = "Points that win a race; 21 unless said.")
@@ -88,6 +101,24 @@ final class RecordCommand implements Callable<Integer> {
 
     @Option(names = "--opponent", paramLabel = "NAME", description = "Who was played.")
     private String opponent = "";
+
+    @Option(
+            names = "--other-bag",
+            paramLabel = "NAME",
+            description = "In a duel against yourself: the bag set of side b; a new name makes one.")
+    private String otherBag = "";
+
+    @Option(names = "--other-face", paramLabel = "FACE", description = "The face down of side b.")
+    private String otherFace = "";
+
+    @Option(names = "--other-approach", paramLabel = "APPROACH", description = "The approach of side b.")
+    private String otherApproach = "";
+
+    @Option(
+            names = "--score",
+            paramLabel = "MINE-THEIRS",
+            description = "A game's final score, such as 21-17, where theirs is not known round by round.")
+    private String score = "";
 
     @Option(names = "--warm-up", description = "Keep the run, but do not count it.")
     private boolean warmUp;
@@ -121,12 +152,34 @@ final class RecordCommand implements Callable<Integer> {
         if (target != null && !(target >= 1 && target <= 999)) {
             faults.add("--target: 1 to 999 points to reach, not " + target);
         }
-        if (kind != null && kind.needsGhost() && ghost == null) {
+        if (kind == Drill.RACE && ghost == null) {
             faults.add("a " + kind.word() + " is thrown against a ghost; add --ghost with its points a round, 0 to 12");
         }
+        boolean alone = kind == Drill.DUEL && opponent.isBlank();
+        Face faceOfB = word(faults, "--other-face", Face.class, otherFace);
+        Approach approachOfB = word(faults, "--other-approach", Approach.class, otherApproach);
+        if (!alone && !(otherBag + otherFace + otherApproach).isEmpty()) {
+            faults.add(
+                    "--other-bag, --other-face and --other-approach say how side b of a duel against yourself throws;"
+                            + " leave them out");
+        }
+        Run.Score told = score(faults, kind);
         List<Counts> counts = new ArrayList<>();
+        List<Optional<Counts>> theirs = new ArrayList<>();
         for (String round : rounds) {
-            count(faults, round).ifPresent(counts::add);
+            String[] sides = round.split(":", -1);
+            boolean two = kind == Drill.DUEL || kind == Drill.GAME;
+            if (sides.length > (two ? 2 : 1) || kind == Drill.DUEL && sides.length < 2) {
+                faults.add("round \"" + round + "\": "
+                        + (kind == Drill.DUEL
+                                ? "write both sides of a duel, such as 3-1-0:1-2-1"
+                                : two
+                                        ? "write one side or both, such as 3-1-0:1-2-1"
+                                        : "a " + drill + " has one side; write it such as 3-1-0"));
+                continue;
+            }
+            count(faults, sides[0]).ifPresent(counts::add);
+            theirs.add(sides.length == 2 ? count(faults, sides[1]) : Optional.empty());
         }
         if (!faults.isEmpty() || kind == null || thrownAt == null || stake == null) {
             throw new Failure.BadInput(faults);
@@ -136,7 +189,20 @@ final class RecordCommand implements Callable<Integer> {
         Player player = context.writingPlayer();
         Ids ids = records.ids();
         List<Operation> operations = new ArrayList<>();
-        String bagId = bagId(records, player.id(), ids, operations);
+        String bagId = bagId(records, player.id(), ids, operations, bag);
+        String bagOfB =
+                otherBag.strip().equals(bag.strip()) ? bagId : bagId(records, player.id(), ids, operations, otherBag);
+        Integer rung = kind == Drill.CLIMB && ghost == null ? (Integer) nextRung(records, player.id(), now) : ghost;
+        Contest contest = kind == Drill.DUEL || kind == Drill.GAME
+                ? new Contest(
+                        alone,
+                        alone || theirs.stream().anyMatch(Optional::isPresent),
+                        false,
+                        true,
+                        FirstThrow.KEEP,
+                        0,
+                        alone ? new Contest.Way(bagOfB, faceOfB, approachOfB) : null)
+                : null;
         String run = ids.next();
         operations.add(new Operation.StartRun(
                 ids.next(),
@@ -157,39 +223,109 @@ final class RecordCommand implements Callable<Integer> {
                     setup.setting = stake;
                     setup.conditions = play;
                     setup.rounds = kind == Drill.TOTAL ? (Integer) Math.max(USUAL_ROUNDS, counts.size()) : null;
-                    setup.ghost = ghost;
+                    setup.ghost = rung;
+                    setup.contest = contest;
                     setup.target = target;
                     setup.onlyIn = counts.get(0).on() == null;
                 })));
+        Contest.Way mine = new Contest.Way(bagId, faceDown, taken);
+        Contest.Way other = alone ? new Contest.Way(bagOfB, faceOfB, approachOfB) : new Contest.Way("", null, null);
         for (int i = 0; i < counts.size(); i++) {
-            Counts count = counts.get(i);
-            Line line;
-            try {
-                line = new Line(
-                        bagId,
-                        faceDown,
-                        taken,
-                        thrownAt,
-                        stake,
-                        play,
-                        ghost,
-                        count.thrown(),
-                        count.in(),
-                        count.on(),
-                        count.off(),
-                        Line.Misses.NONE,
-                        "",
-                        "");
-            } catch (IllegalArgumentException e) {
-                throw new Failure.BadInput("round " + (i + 1) + ", " + rounds.get(i) + ": " + e.getMessage());
-            }
-            operations.add(
-                    new Operation.PutRound(run, new Round(i + 1, Side.ME, ids.next(), List.of(line), List.of())));
+            int number = i + 1;
+            put(
+                    operations,
+                    ids,
+                    run,
+                    number,
+                    alone ? Side.A : Side.ME,
+                    counts.get(i),
+                    mine,
+                    thrownAt,
+                    stake,
+                    play,
+                    rung);
+            theirs.get(i)
+                    .ifPresent(bags -> put(
+                            operations,
+                            ids,
+                            run,
+                            number,
+                            alone ? Side.B : Side.VERSUS,
+                            bags,
+                            other,
+                            thrownAt,
+                            stake,
+                            play,
+                            null));
+        }
+        if (told != null) {
+            operations.add(new Operation.ScoreRun(ids.next(), run, told));
         }
         records.applyAll(player.id(), operations, now.toInstant());
         finish(records, player.id(), run, kind, now);
         tell(records.run(player.id(), run).orElseThrow());
         return Cli.DONE;
+    }
+
+    private void put(
+            List<Operation> operations,
+            Ids ids,
+            String run,
+            int number,
+            Side side,
+            Counts bags,
+            Contest.Way way,
+            BoardKind thrownAt,
+            Setting stake,
+            @Nullable Conditions play,
+            @Nullable Integer against) {
+        Line line;
+        try {
+            line = new Line(
+                    way.bag(),
+                    way.face(),
+                    way.approach(),
+                    thrownAt,
+                    stake,
+                    play,
+                    against,
+                    bags.thrown(),
+                    bags.in(),
+                    bags.on(),
+                    bags.off(),
+                    Line.Misses.NONE,
+                    "",
+                    "");
+        } catch (IllegalArgumentException e) {
+            throw new Failure.BadInput("round " + number + ", " + rounds.get(number - 1) + ": " + e.getMessage());
+        }
+        operations.add(new Operation.PutRound(run, new Round(number, side, ids.next(), List.of(line), List.of())));
+    }
+
+    private static int nextRung(Records records, int player, OffsetDateTime now) {
+        return Climbing.of(Ladder.of(records, player), Skills.of(records, player, now.toLocalDate()))
+                .next();
+    }
+
+    private Run.@Nullable Score score(List<String> faults, @Nullable Drill kind) {
+        if (score.isEmpty()) {
+            return null;
+        }
+        if (kind != Drill.GAME) {
+            faults.add("--score: a final score is told of a game; leave it out");
+            return null;
+        }
+        Matcher both = SCORE.matcher(score);
+        if (!both.matches()) {
+            faults.add("--score: write it as my points and theirs, such as 21-17");
+            return null;
+        }
+        try {
+            return new Run.Score(Integer.parseInt(both.group(1)), Integer.parseInt(both.group(2)));
+        } catch (IllegalArgumentException e) {
+            faults.add("--score: " + e.getMessage());
+            return null;
+        }
     }
 
     private record Counts(
@@ -228,8 +364,8 @@ final class RecordCommand implements Callable<Integer> {
         }
     }
 
-    private String bagId(Records records, int player, Ids ids, List<Operation> operations) {
-        String name = bag.strip();
+    private static String bagId(Records records, int player, Ids ids, List<Operation> operations, String typed) {
+        String name = typed.strip();
         if (name.isEmpty()) {
             return "";
         }
@@ -275,12 +411,20 @@ final class RecordCommand implements Callable<Integer> {
                         ? ", " + detail.run().sum().in() + " of "
                                 + Words.count(detail.run().sum().thrown(), "bag") + " in"
                         : ", " + Words.count(points, "point"));
-        if (detail.run().drill().needsGhost()) {
-            Game game = Games.after(detail.run(), detail.rounds()).game();
-            answer.put("score", List.of(game.mine(), game.theirs()));
-            answer.put("result", game.result().name().toLowerCase(java.util.Locale.ROOT));
-            words += ", " + game.mine() + "-" + game.theirs()
-                    + switch (game.result()) {
+        if (Games.played(detail.run().drill())) {
+            Games.Played played = Games.after(detail.run(), detail.rounds());
+            Game game = played.game();
+            Run.Score told = game.over() ? null : detail.run().score();
+            boolean known = played.known() || told != null;
+            int mine = told == null ? game.mine() : told.mine();
+            int theirs = told == null ? game.theirs() : told.theirs();
+            if (detail.run().drill().needsGhost()) {
+                answer.put("ghost", detail.run().setup().ghost());
+            }
+            answer.put("score", known ? List.of(mine, theirs) : null);
+            answer.put("result", played.result().name().toLowerCase(java.util.Locale.ROOT));
+            words += (known ? ", " + mine + "-" + theirs : ", score not known")
+                    + switch (played.result()) {
                         case WON -> ", won";
                         case LOST -> ", lost";
                         case OPEN -> ", not over yet";

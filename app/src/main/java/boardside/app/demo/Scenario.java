@@ -190,7 +190,7 @@ final class Scenario {
     }
 
     private void game() {
-        Throwing way = way(Setting.PRACTICE, false);
+        Throwing way = way(random.nextDouble() < 0.3 ? Setting.TOURNAMENT : Setting.PRACTICE, false);
         String opponent = OPPONENTS.get(random.nextInt(OPPONENTS.size()));
         start();
         Game game = Game.start(GameRules.STANDARD, true);
@@ -199,7 +199,7 @@ final class Scenario {
             Tally theirs = thrown(Throwing.of(conditions), 4, -form);
             Extra extra = new Extra(opponent, 0, false, false, "");
             row(Drill.GAME, round, "me", way, null, mine, extra);
-            row(Drill.GAME, round, "versus", Throwing.of(conditions), null, theirs, extra);
+            row(Drill.GAME, round, "versus", Throwing.of(conditions).with(way.setting()), null, theirs, extra);
             game = game.play(mine.points(), theirs.points());
         }
     }
@@ -208,9 +208,13 @@ final class Scenario {
         Throwing first = way(Setting.PRACTICE, false).with(BAGS.get(0), Approach.CONSERVATIVE);
         Throwing second = first.with(BAGS.get(2), Approach.AGGRESSIVE);
         start();
-        for (int round = 1; round <= ROUNDS; round++) {
-            row(Drill.DUEL, round, "a", first, null, thrown(first, 4, 0), Extra.NONE);
-            row(Drill.DUEL, round, "b", second, null, thrown(second, 4, 0), Extra.NONE);
+        Game game = Game.start(GameRules.STANDARD, true);
+        for (int round = 1; !game.over() && round <= 60; round++) {
+            Tally slow = thrown(first, 4, 0);
+            Tally fast = thrown(second, 4, 0);
+            row(Drill.DUEL, round, "a", first, null, slow, Extra.NONE);
+            row(Drill.DUEL, round, "b", second, null, fast, Extra.NONE);
+            game = game.play(slow.points(), fast.points());
         }
     }
 

@@ -31,9 +31,24 @@ public record Ladder(List<Race> races) {
      */
     public record Race(String run, String day, int ghost, Game.Result result) {}
 
+    private static final int MOST = 200;
+    private static final int FEW = 3;
+
     /** A player's ladder. */
     public static Ladder of(Records records, int player) {
-        return new Ladder(records.climbs(player).stream()
+        return of(records, player, MOST);
+    }
+
+    /** The rung of a player's next race, where that is all that is asked; empty before the first was finished. */
+    public static OptionalInt next(Records records, int player) {
+        Ladder few = of(records, player, FEW);
+        return few.races().size() < FEW || few.next().isPresent()
+                ? few.next()
+                : of(records, player).next();
+    }
+
+    private static Ladder of(Records records, int player, int most) {
+        return new Ladder(records.climbs(player, most).stream()
                 .map(climb -> new Race(
                         climb.run().id(),
                         climb.session().day(),

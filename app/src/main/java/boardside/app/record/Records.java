@@ -44,7 +44,6 @@ import org.jspecify.annotations.Nullable;
 public final class Records implements AutoCloseable {
     private static final int USUAL_OF = 20;
     private static final int LATEST = 5;
-    private static final int MOST_CLIMBS = 200;
     private static final int MOST_OPPONENTS = 30;
     private static final int LONGEST_NAME = 100;
     private static final int MOST_SEARCH_WORDS = 8;
@@ -525,9 +524,9 @@ public final class Records implements AutoCloseable {
     }
 
     /** The latest climbs with their rounds, the latest first, warm-ups left out. */
-    public List<RunDetail> climbs(int player) {
+    public List<RunDetail> climbs(int player, int most) {
         return database.read(rows -> {
-            List<Run> runs = rows.runs().latest(player, Drill.CLIMB, MOST_CLIMBS);
+            List<Run> runs = rows.runs().latest(player, Drill.CLIMB, most);
             Map<String, List<RoundRows.Stored>> rounds = runs.isEmpty()
                     ? Map.of()
                     : rows.rounds().of(player, runs.stream().map(Run::id).toList());

@@ -175,7 +175,7 @@ final class Web {
     Setup nextSetup(int player, Drill drill) {
         Setup last =
                 records.lastRun(player, drill).map(run -> setup(run, drill)).orElseGet(() -> Setups.first(drill));
-        OptionalInt rung = drill == Drill.CLIMB ? Ladder.of(records, player).next() : OptionalInt.empty();
+        OptionalInt rung = drill == Drill.CLIMB ? Ladder.next(records, player) : OptionalInt.empty();
         return rung.isEmpty()
                 ? last
                 : last.with(draft -> {

@@ -137,7 +137,8 @@ export class RunModel {
 
   /** Goes on without the other side's bags of the round under way. */
   skipTheirs() {
-    this.skipped.push(this.turn().number);
+    this.remember({ kind: "skip", skipped: this.skipped });
+    this.skipped = [...this.skipped, this.turn().number];
     this.chosen = null;
     this.keep();
   }
@@ -264,6 +265,7 @@ export class RunModel {
     if (step.kind === "rounds") step.rounds.forEach((r) => this.write(r.number, r.lines, r.thrown, r.side));
     if (step.kind === "setup") this.writeSetup(step.setup);
     if (step.kind === "score") this.writeScore(step.score);
+    if (step.kind === "skip") this.skipped = step.skipped;
     // A round that was tapped bag by bag comes back but for its last bag.
     if (step.throws) this.throws = step.throws.slice(0, -1);
     this.settle();

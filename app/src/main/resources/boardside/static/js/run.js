@@ -113,8 +113,10 @@ function drawSetup() {
     s.conditions ? t(`conditions.${s.conditions}`) : null,
     s.setting === "practice" ? null : t(`setting.${s.setting}`),
   ].filter((part) => part !== null);
-  chips.replaceChildren(...parts.map((part) => el("button", { type: "button", click: openSetup, "aria-haspopup": "dialog" }, part)),
-    ...(model.run.drill === "game" ? [el("button", { type: "button", id: "tell-score", click: openScore, "aria-haspopup": "dialog" }, t("run.score.tell"))] : []));
+  const tell = openScore
+    ? el("button", { type: "button", id: "tell-score", click: openScore, "aria-haspopup": "dialog" }, t("run.score.tell")) : null;
+  chips.replaceChildren(...[tell].concat(parts.map((part) => el("button", { type: "button", click: openSetup, "aria-haspopup": "dialog" }, part)))
+    .filter((chip) => chip !== null));
 }
 
 // The side of mine whose set-up the chips show and the sheet changes: the one whose turn it is.

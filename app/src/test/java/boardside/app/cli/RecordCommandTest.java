@@ -80,6 +80,68 @@ class RecordCommandTest {
                 .isEqualTo("volume: 2 rounds, 24 of 40 bags in\n");
     }
 
+    @Test
+    void climbsGoOnWhereTheLadderStands() {
+        assertThat(Ran.of("--data", data, "record", "climb", "4-0-0", "4-0-0", "4-0-0")
+                        .out())
+                .as("nothing is known yet: ghost 3")
+                .isEqualTo("climb: 3 rounds, 36 points, 27-0, won\n");
+        JsonNode second = Json.read(
+                Ran.of(
+                                "--json", "--data", data, "record", "climb", "0-0-4", "0-0-4", "0-0-4", "0-0-4",
+                                "0-0-4", "0-0-4")
+                        .out(),
+                JsonNode.class);
+        assertThat(second.get("ghost").asInt()).isEqualTo(4);
+        assertThat(second.get("result").asText()).isEqualTo("lost");
+        JsonNode climb = Json.read(Ran.of("--json", "--data", data, "climb").out(), JsonNode.class);
+        assertThat(climb.get("next").asInt()).isEqualTo(3);
+        assertThat(climb.get("from").asText()).isEqualTo("ladder");
+        assertThat(climb.get("races")).hasSize(2);
+        assertThat(Ran.of("--data", data, "climb").out())
+                .startsWith("Next: ghost 3, after ghost 4 was lost on 2026-06-01.\n")
+                .endsWith("Latest races: 4 lost, 3 won.\n");
+    }
+
+    @Test
+    void anEmptyStoreProposesWhereToStart() {
+        assertThat(Ran.of("--data", data, "climb")).isEqualTo(new Ran(0, "Next: ghost 3, to begin with.\n", ""));
+    }
+
+    @Test
+    void aDuelHasBothSides() {
+        Ran ran = Ran.of(
+                "--data",
+                data,
+                "record",
+                "duel",
+                "--bag",
+                "Blue",
+                "--other-bag",
+                "Red",
+                "--other-approach",
+                "aggressive",
+                "4-0-0:1-0-3",
+                "2-0-2:2-1-1",
+                "4-0-0:0-0-4");
+        assertThat(ran).isEqualTo(new Ran(0, "duel: 6 rounds, 40 points, 21-1, won\n", ""));
+        String log = Ran.of("--data", data, "export").out();
+        assertThat(log).contains(",duel,1,a,Blue,", ",duel,1,b,Red,,aggressive,");
+    }
+
+    @Test
+    void aGameMayLackTheirsAndHaveItsScoreTold() {
+        assertThat(Ran.of("--data", data, "record", "game", "--opponent", "Kim", "3-1-0:1-0-3", "2-2-0", "4-0-0")
+                        .out())
+                .isEqualTo("game: 3 rounds, 30 points, score not known, not over yet\n");
+        Ran told = Ran.of(
+                "--json", "--data", data, "record", "game", "--setting", "tournament", "--score", "17-21", "2-2-0");
+        JsonNode answer = Json.read(told.out(), JsonNode.class);
+        assertThat(answer.get("score")).hasToString("[17,21]");
+        assertThat(answer.get("result").asText()).isEqualTo("lost");
+        assertThat(answer.get("finished").asBoolean()).isTrue();
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -93,6 +155,10 @@ class RecordCommandTest {
                 "record race --ghost 13 3-1-0 | --ghost: a ghost scores 0 to 12 a round, not 13",
                 "record race --ghost 3 4-0-0 4-0-0 4-0-0 0-0-4 | the game ends 27-0 after round 3, so round 4 cannot be"
                         + " thrown; start another run for it",
+                "record duel 3-1-0 | round \"3-1-0\": write both sides of a duel, such as 3-1-0:1-2-1",
+                "record total 3-1-0:1-2-1 | round \"3-1-0:1-2-1\": a total has one side; write it such as 3-1-0",
+                "record duel --score 21-3 4-0-0:0-0-4 | --score: a final score is told of a game; leave it out",
+                "record game --score 9-9 4-0-0 | --score: one side has won a game, so 9-9 is no final score",
                 "record total --board wide 3-1-0 | --board: \"wide\" is none of regulation, narrow; use one of these",
                 "record total --started-at 2026-06-01T10:00:00 3-1-0 | --started-at: \"2026-06-01T10:00:00\" is no date"
                         + " and time with an offset; write it like 2026-05-31T18:30:00+02:00 or 2026-05-31T16:30:00Z",

@@ -63,6 +63,8 @@ class LadderPagesTest extends Recorder {
         summary();
         assertThat(page.locator("#again")).hasText("Next race: ghost 4");
         picture("climb-three");
+        page.locator("svg[aria-labelledby^=ladder-picture]").scrollIntoViewIfNeeded();
+        picture("climb-ladder");
         assertThat(Ladder.of(records, me()).races())
                 .extracting(Ladder.Race::ghost)
                 .containsExactly(3, 4, 3);
