@@ -1,0 +1,298 @@
+package boardside.engine.physics;
+
+import java.util.Arrays;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+
+/**
+ * A belief over standardised variables as weighted points: importance sampling from a mixture of multivariate t
+ * distributions that is fitted to what it finds (Cappe, Douc, Guillin, Marin and Robert 2008, "Adaptive importance sampling
+ * in general mixture classes", Statistics and Computing 18, 447-459), begun at the mode, always with a part of the prior in
+ * it, so that no weight runs away. Points are a Halton sequence: the same records give the same digits.
+ */
+final class Sampling {
+    private static final int SIZE = ThrowPrior.SIZE;
+    private static final int TRIAL = 1000;
+    private static final int POINTS = 2500;
+    private static final int MOST_ROUNDS = 6;
+    private static final double ENOUGH = 0.2;
+    private static final int DEGREES = 6;
+    private static final int[] BASES = {2, 3, 5, 7, 11, 13, 17, 19, 23};
+
+    /** Standard t numbers of each dimension, then one normal number that nothing else uses. */
+    private static final double[][] NUMBERS = numbers();
+
+    private final ToDoubleFunction<double[]> logDensity;
+    private final boolean mirrored;
+    private final double[] mode;
+    private double[][] points = {};
+    private double[] weights = {};
+
+    /**
+     * Samples a belief.
+     *
+     * @param logDensity its log, but for a constant, at standardised variables
+     * @param mirrored whether it is the same on both sides of 0 of the first variable
+     */
+    Sampling(ToDoubleFunction<double[]> logDensity, boolean mirrored) {
+        this.logDensity = logDensity;
+        this.mirrored = mirrored;
+        mode = new double[SIZE];
+        mode[0] = 0.3;
+        double[][] information = climb();
+        double[][] start = Matrices.root(Matrices.inverse(information));
+        double[] mean = mode.clone();
+        double[][] root = start;
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            boolean last = round == MOST_ROUNDS - 1;
+            draw(round == 0 ? TRIAL : POINTS, mean, root, start);
+            if (round > 0 && (last || effective() > ENOUGH * points.length)) {
+                break;
+            }
+            // A round in which one point has nearly all weight says little of the spread.
+            boolean few = effective() < 4 * SIZE;
+            double[][] moved = few ? null : covariance(mean);
+            if (moved != null) {
+                root = Matrices.root(moved);
+            }
+        }
+    }
+
+    private static double[][] numbers() {
+        ChiSquaredDistribution chi = ChiSquaredDistribution.of(DEGREES);
+        double[][] numbers = new double[POINTS][SIZE + 1];
+        for (int i = 0; i < POINTS; i++) {
+            double scale = Math.sqrt(DEGREES / chi.inverseCumulativeProbability(halton(i + 1, BASES[SIZE])));
+            for (int k = 0; k < SIZE; k++) {
+                numbers[i][k] = scale * Normal.quantile(halton(i + 1, BASES[k]));
+            }
+            numbers[i][SIZE] = Normal.quantile(halton(i + 1, BASES[SIZE + 1]));
+        }
+        return numbers;
+    }
+
+    private static double halton(int index, int base) {
+        double value = 0;
+        double part = 1;
+        for (int i = index; i > 0; i /= base) {
+            part /= base;
+            value += part * (i % base);
+        }
+        return value;
+    }
+
+    /** The mode, standardised. */
+    double[] mode() {
+        return mode.clone();
+    }
+
+    /** The points, standardised. */
+    double[][] points() {
+        return points;
+    }
+
+    /** Their weights, summing to 1. */
+    double[] weights() {
+        return weights;
+    }
+
+    /** A standard normal number that goes with a point and is independent of all of it. */
+    static double aside(int point) {
+        return NUMBERS[point][SIZE];
+    }
+
+    /** As many points of equal weight would know as much (Kish 1965). */
+    double effective() {
+        double squares = 0;
+        for (double weight : weights) {
+            squares += weight * weight;
+        }
+        return 1 / squares;
+    }
+
+    // The mode: Newton's method on numeric derivatives, damped as Marquardt (1963) does.
+
+    private double[][] climb() {
+        double here = logDensity.applyAsDouble(mode);
+        double[][] information = information(here);
+        double damping = 0;
+        for (int step = 0; step < 60; step++) {
+            double[] gradient = gradient();
+            double[][] damped = Matrices.plusDiagonal(information, damping);
+            double[][] root = Matrices.rootOrNull(damped);
+            if (root == null) {
+                damping = Math.max(1, 4 * damping);
+                continue;
+            }
+            double[] move = Matrices.solve(root, gradient);
+            double longest = Arrays.stream(move).map(Math::abs).max().orElse(0);
+            double length = longest > 2 ? 2 / longest : 1;
+            double[] next = mode.clone();
+            for (int k = 0; k < SIZE; k++) {
+                next[k] += length * move[k];
+            }
+            double there = logDensity.applyAsDouble(next);
+            if (there > here) {
+                double gain = there - here;
+                System.arraycopy(next, 0, mode, 0, SIZE);
+                here = there;
+                damping = damping > 1 ? damping / 4 : 0;
+                if (gain < 1e-6) {
+                    break;
+                }
+                information = information(here);
+            } else {
+                if (longest < 1e-4) {
+                    break;
+                }
+                damping = Math.max(1, 4 * damping);
+                if (damping > 1e9) {
+                    break;
+                }
+            }
+        }
+        double ridge = 0;
+        double[][] final0 = information(here);
+        while (Matrices.rootOrNull(Matrices.plusDiagonal(final0, ridge)) == null) {
+            ridge = Math.max(0.5, 2 * ridge);
+        }
+        return Matrices.plusDiagonal(final0, ridge);
+    }
+
+    private static final double STEP = 1e-3;
+
+    private double shifted(int i, double a, int j, double b) {
+        double[] at = mode.clone();
+        at[i] += a;
+        at[j] += b;
+        return logDensity.applyAsDouble(at);
+    }
+
+    private double[] gradient() {
+        double[] gradient = new double[SIZE];
+        for (int k = 0; k < SIZE; k++) {
+            gradient[k] = (shifted(k, STEP, k, 0) - shifted(k, -STEP, k, 0)) / (2 * STEP);
+        }
+        return gradient;
+    }
+
+    private double[][] information(double here) {
+        double[] ahead = new double[SIZE];
+        double[] behind = new double[SIZE];
+        double[][] information = new double[SIZE][SIZE];
+        for (int i = 0; i < SIZE; i++) {
+            ahead[i] = shifted(i, STEP, i, 0);
+            behind[i] = shifted(i, -STEP, i, 0);
+            information[i][i] = -(ahead[i] - 2 * here + behind[i]) / (STEP * STEP);
+            for (int j = 0; j < i; j++) {
+                double both = shifted(i, STEP, j, STEP)
+                        - ahead[i]
+                        - ahead[j]
+                        + 2 * here
+                        - behind[i]
+                        - behind[j]
+                        + shifted(i, -STEP, j, -STEP);
+                information[i][j] = -both / (2 * STEP * STEP);
+                information[j][i] = information[i][j];
+            }
+        }
+        return information;
+    }
+
+    // The points.
+
+    /** Shares of the mixture: around what was found, around the mode, and the prior. */
+    private static final double[] SHARES = {0.6, 0.2, 0.2};
+
+    private void draw(int number, double[] mean, double[][] root, double[][] start) {
+        double[][] centres = {mean, mode, new double[SIZE]};
+        double[][][] roots = {root, start, Matrices.identity(SIZE)};
+        points = new double[number][SIZE];
+        double[] logs = new double[number];
+        int first = (int) Math.round(SHARES[0] * number);
+        int second = first + (int) Math.round(SHARES[1] * number);
+        for (int i = 0; i < number; i++) {
+            // The Halton points of a part are spread over all of them.
+            int part = i < first ? 0 : i < second ? 1 : 2;
+            for (int k = 0; k < SIZE; k++) {
+                double value = centres[part][k];
+                for (int l = 0; l <= k; l++) {
+                    value += roots[part][k][l] * NUMBERS[i][l];
+                }
+                points[i][k] = value;
+            }
+            if (mirrored && aside(i) < 0) {
+                points[i][0] = -points[i][0];
+            }
+            logs[i] = logDensity.applyAsDouble(points[i]) - logMixture(points[i], centres, roots);
+        }
+        weigh(logs);
+    }
+
+    private double logMixture(double[] at, double[][] centres, double[][][] roots) {
+        double sum = 0;
+        for (int part = 0; part < SHARES.length; part++) {
+            sum += SHARES[part] * density(at, centres[part], roots[part], 1);
+            if (mirrored) {
+                sum += SHARES[part] * density(at, centres[part], roots[part], -1);
+            }
+        }
+        return StrictMath.log(Math.max(sum, 1e-300));
+    }
+
+    /** The t density, but for a constant factor common to all. */
+    private static double density(double[] at, double[] centre, double[][] root, double sign) {
+        double squares = 0;
+        double determinant = 1;
+        double[] u = new double[SIZE];
+        for (int k = 0; k < SIZE; k++) {
+            double value = (k == 0 ? sign * at[0] : at[k]) - centre[k];
+            for (int l = 0; l < k; l++) {
+                value -= root[k][l] * u[l];
+            }
+            u[k] = value / root[k][k];
+            squares += u[k] * u[k];
+            determinant *= root[k][k];
+        }
+        return StrictMath.pow(1 + squares / DEGREES, -(DEGREES + SIZE) / 2.0) / determinant;
+    }
+
+    private void weigh(double[] logs) {
+        double most = Arrays.stream(logs).max().orElseThrow();
+        weights = new double[logs.length];
+        double sum = 0;
+        for (int i = 0; i < logs.length; i++) {
+            weights[i] = StrictMath.exp(logs[i] - most);
+            sum += weights[i];
+        }
+        for (int i = 0; i < logs.length; i++) {
+            weights[i] /= sum;
+        }
+    }
+
+    /** Covariance of the points, those of a mirrored belief on the mode's side; their mean is written to the argument. */
+    private double[][] covariance(double[] mean) {
+        boolean fold = mirrored && Math.abs(mode[0]) > 0.05;
+        Arrays.fill(mean, 0);
+        for (int i = 0; i < points.length; i++) {
+            for (int k = 0; k < SIZE; k++) {
+                mean[k] += weights[i] * folded(i, k, fold);
+            }
+        }
+        double[][] covariance = new double[SIZE][SIZE];
+        for (int i = 0; i < points.length; i++) {
+            for (int k = 0; k < SIZE; k++) {
+                for (int l = 0; l <= k; l++) {
+                    covariance[k][l] += weights[i] * (folded(i, k, fold) - mean[k]) * (folded(i, l, fold) - mean[l]);
+                    covariance[l][k] = covariance[k][l];
+                }
+            }
+        }
+        return Matrices.plusDiagonal(covariance, 1e-12);
+    }
+
+    private double folded(int i, int k, boolean fold) {
+        double value = points[i][k];
+        return fold && k == 0 && value * mode[0] < 0 ? -value : value;
+    }
+}
