@@ -1,5 +1,6 @@
 package boardside.engine.skill;
 
+import java.util.Arrays;
 import org.apache.commons.numbers.gamma.LogGamma;
 
 /**
@@ -17,7 +18,6 @@ final class BagCounts implements Likelihood {
     private final double[] onlyThrown;
     private final double[] onlyIn;
     private final boolean anyOnly;
-    private final double constant;
 
     /**
      * Counts per cell.
@@ -37,13 +37,30 @@ final class BagCounts implements Likelihood {
         this.onlyThrown = onlyThrown;
         this.onlyIn = onlyIn;
         boolean any = false;
-        double sum = 0;
-        for (int c = 0; c < thrown.length; c++) {
-            any |= onlyThrown[c] > 0;
-            sum += choices(thrown[c], kept[c]) + choices(open[c], in[c]) + choices(onlyThrown[c], onlyIn[c]);
+        for (double only : onlyThrown) {
+            any |= only > 0;
         }
         anyOnly = any;
-        constant = sum;
+    }
+
+    /** What {@link #value} leaves out: logarithms of the binomial coefficients. */
+    double constant() {
+        double sum = 0;
+        for (int c = 0; c < thrown.length; c++) {
+            sum += choices(thrown[c], kept[c]) + choices(open[c], in[c]) + choices(onlyThrown[c], onlyIn[c]);
+        }
+        return sum;
+    }
+
+    /** The counts of some cells only. */
+    BagCounts part(int from, int to) {
+        return new BagCounts(
+                Arrays.copyOfRange(thrown, from, to),
+                Arrays.copyOfRange(kept, from, to),
+                Arrays.copyOfRange(open, from, to),
+                Arrays.copyOfRange(in, from, to),
+                Arrays.copyOfRange(onlyThrown, from, to),
+                Arrays.copyOfRange(onlyIn, from, to));
     }
 
     private static double choices(double n, double k) {
@@ -61,7 +78,7 @@ final class BagCounts implements Likelihood {
 
     @Override
     public double value(double[] eta) {
-        double sum = constant;
+        double sum = 0;
         for (int c = 0; c < thrown.length; c++) {
             double e0 = eta[2 * c];
             double e1 = eta[2 * c + 1];

@@ -46,7 +46,7 @@ final class Comparing {
             return new NothingToCompare(Sentences.unsaid(by, leftOut));
         }
         Comparing comparing = new Comparing(draws, by);
-        Usual usual = new Usual(log, log.counts);
+        Usual usual = new Usual(log, 0);
         groups.forEach((key, bags) -> {
             comparing.keys.add(key);
             comparing.thrown.add(bags);
@@ -57,7 +57,7 @@ final class Comparing {
 
     /** Two groups against each other; empty where a word is not in the records. */
     static Optional<Difference> difference(Draws draws, List<Trait> by, List<String> first, List<String> second) {
-        Usual usual = new Usual(draws.fit.log, draws.fit.log.counts);
+        Usual usual = new Usual(draws.fit.log, 0);
         Optional<Measured> one = measured(draws, usual, by, first);
         Optional<Measured> other = measured(draws, usual, by, second);
         if (one.isEmpty() || other.isEmpty()) {

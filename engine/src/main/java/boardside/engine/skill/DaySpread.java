@@ -2,8 +2,8 @@ package boardside.engine.skill;
 
 /**
  * How good and bad days, and good and bad runs within them, move the two predictors, at one value of the hyperparameters.
- * What they move is averaged by Gauss-Hermite quadrature with three nodes each way, which is exact for polynomials of the
- * fifth degree.
+ * What they move is averaged by Gauss-Hermite quadrature with three nodes along what they have in common, exact for
+ * polynomials of the fifth degree, and to second order in what moves the second predictor alone.
  */
 final class DaySpread {
     private static final double NODE = Math.sqrt(3);
@@ -34,20 +34,19 @@ final class DaySpread {
      * @param sums in the hole, kept, and all four of a round in the hole; each is added times the weight
      */
     void add(double eta0, double eta1, double weight, double[] sums) {
+        double rest = root[2] * root[2] / 2;
         for (int i = 0; i < 3; i++) {
             double kept = BagCounts.logistic(eta0 + root[0] * NODES[i]);
-            double middle = eta1 + root[1] * NODES[i];
-            double in = 0;
-            double four = 0;
-            for (int j = 0; j < 3; j++) {
-                double p = BagCounts.logistic(middle + root[2] * NODES[j]);
-                in += WEIGHTS[j] * p;
-                four += WEIGHTS[j] * p * p * p * p;
-            }
+            double p = BagCounts.logistic(eta1 + root[1] * NODES[i]);
+            double q = p * (1 - p);
+            double in = p + rest * q * (1 - 2 * p);
+            // (p^4)'' = 4 p^3 p'' + 12 p^2 p'^2
+            double four = p * p * (p * p + rest * q * (4 * p * (1 - 2 * p) + 12 * q));
             double w = weight * WEIGHTS[i];
+            double k2 = kept * kept;
             sums[0] += w * kept * in;
             sums[1] += w * kept;
-            sums[2] += w * kept * kept * kept * kept * four;
+            sums[2] += w * k2 * k2 * four;
         }
     }
 

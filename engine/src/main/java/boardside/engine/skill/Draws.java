@@ -10,7 +10,7 @@ import java.util.List;
  * the mode, so the same records give the same digits.
  */
 final class Draws {
-    private static final int FEW = 1200;
+    private static final int FEW = 1000;
     private static final int MANY = 2400;
     /** A border of more scalars than this gets few draws: its log is long, and knows much. */
     private static final int WIDE = 60;

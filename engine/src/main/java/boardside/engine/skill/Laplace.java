@@ -22,6 +22,11 @@ import java.util.Arrays;
 final class Laplace {
     private static final int MOST_STEPS = 100;
 
+    private static final int MOST_CHEAP = 8;
+
+    /** Squared length of what conjugate gradients may leave, of the whole. */
+    private static final double SMALL = 1e-13;
+
     final Cells cells;
     final Likelihood likelihood;
     final Arrow arrow;
@@ -37,6 +42,7 @@ final class Laplace {
     private final double[] patternValue;
     private Precisions precisions;
     private double density;
+    private boolean hasFactor;
 
     /**
      * Starts with all effects 0.
@@ -69,10 +75,13 @@ final class Laplace {
         double[] before = new double[effects.length];
         predict(effects, eta, true);
         density = likelihood.value(eta) - quadratic(effects) / 2;
+        approach(tolerance, step, before);
         boolean factorised = false;
         for (int i = 0; i < MOST_STEPS; i++) {
             likelihood.slopes(eta, slope, weight);
-            arrow.factorise(q, weight);
+            if (likelihood.canonical() || i == 0 || !factorisedObserved()) {
+                arrow.factorise(q, weight);
+            }
             gradient(step);
             double[] gradient = Arrays.copyOf(step, inner + arrow.borderAt);
             arrow.solve(step, inner);
@@ -82,27 +91,91 @@ final class Laplace {
             }
             if (!(gain > tolerance)) {
                 factorised = true;
+                if (!likelihood.canonical()) {
+                    likelihood.slopes(eta, slope, weight);
+                    arrow.factorise(q, weight);
+                }
                 break;
             }
             System.arraycopy(effects, 0, before, 0, effects.length);
             double best = density;
             double length = 1;
-            for (int half = 0; half < 30; half++) {
-                for (int j = 0; j < step.length; j++) {
-                    effects[j] = before[j] + length * step[j];
+            move(before, step, length);
+            if (!likelihood.canonical()) {
+                // Expected curvature may be less than there is, and the step too long; then the slope has turned.
+                double slopeThere = slopeAlong(step);
+                if (slopeThere < -gain / 3) {
+                    length = gain / (gain - slopeThere);
+                    move(before, step, length);
                 }
-                predict(effects, eta, true);
-                density = likelihood.value(eta) - quadratic(effects) / 2;
-                if (density >= best - 1e-12 * Math.abs(best)) {
-                    break;
-                }
+            }
+            for (int half = 0; half < 30 && !(density >= best - 1e-12 * Math.abs(best)); half++) {
                 length /= 2;
+                move(before, step, length);
             }
         }
+        hasFactor = factorised;
         if (!factorised) {
             throw new ArithmeticException("the mode was not found in " + MOST_STEPS + " steps");
         }
         return marginal();
+    }
+
+    /** Steps with the factor of the fit before this one, which cost little, for as long as they help. */
+    private void approach(double tolerance, double[] step, double[] before) {
+        double last = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < MOST_CHEAP && hasFactor; i++) {
+            likelihood.slopes(eta, slope, weight);
+            gradient(step);
+            double[] gradient = Arrays.copyOf(step, inner + arrow.borderAt);
+            arrow.solve(step, inner);
+            double gain = 0;
+            for (int j = 0; j < gradient.length; j++) {
+                gain += gradient[j] * step[j];
+            }
+            if (!(gain > tolerance && gain < last / 2)) {
+                return;
+            }
+            last = gain;
+            double best = density;
+            System.arraycopy(effects, 0, before, 0, effects.length);
+            move(before, step, 1);
+            if (!(density >= best)) {
+                move(before, step, 0);
+                return;
+            }
+        }
+    }
+
+    /** Newton's own step where it can be had: with the observed second derivatives, if they make H positive definite. */
+    private boolean factorisedObserved() {
+        double[] observed = new double[weight.length];
+        likelihood.observed(eta, observed);
+        try {
+            arrow.factorise(precisions, observed);
+            return Double.isFinite(arrow.logDeterminant(arrow.border));
+        } catch (ArithmeticException e) {
+            return false;
+        }
+    }
+
+    private void move(double[] from, double[] step, double length) {
+        for (int j = 0; j < step.length; j++) {
+            effects[j] = from[j] + length * step[j];
+        }
+        predict(effects, eta, true);
+        density = likelihood.value(eta) - quadratic(effects) / 2;
+    }
+
+    private double slopeAlong(double[] step) {
+        likelihood.slopes(eta, slope, weight);
+        double[] gradient = new double[effects.length];
+        gradient(gradient);
+        double sum = 0;
+        for (int j = 0; j < arrow.borderAt + inner; j++) {
+            sum += gradient[j] * step[j];
+        }
+        return sum;
     }
 
     /** The log marginal likelihood at the mode in place. */
@@ -315,27 +388,60 @@ final class Laplace {
         return sum;
     }
 
-    /** The mode moves by the observed second derivatives, which the factor lacks: iterate until z solves with them. */
+    /**
+     * The mode moves by the observed second derivatives, which the factor lacks: conjugate gradients with the factor as
+     * preconditioner until z solves with them.
+     */
     private void refine(double[] s, double[] z) {
         double[] observed = new double[weight.length];
         likelihood.observed(eta, observed);
         double[] rest = new double[s.length];
-        for (int i = 0; i < 40; i++) {
-            times(observed, z, rest);
-            addPrior(z, rest, 1);
-            double size = 0;
-            for (int j = 0; j < rest.length; j++) {
-                rest[j] = s[j] - rest[j];
-            }
-            arrow.solve(rest, inner);
-            for (int j = 0; j < rest.length; j++) {
-                z[j] += rest[j];
-                size = Math.max(size, Math.abs(rest[j]));
-            }
-            if (size < 1e-12) {
+        double[] direction = new double[s.length];
+        double[] image = new double[s.length];
+        curve(observed, z, image);
+        for (int j = 0; j < rest.length; j++) {
+            rest[j] = s[j] - image[j];
+        }
+        clearOuter(rest);
+        double before = 0;
+        double first = dot(s, z);
+        for (int i = 0; i < 60; i++) {
+            double[] solved = rest.clone();
+            arrow.solve(solved, inner);
+            double size = dot(rest, solved);
+            if (!(size > SMALL * first)) {
                 return;
             }
+            for (int j = 0; j < direction.length; j++) {
+                direction[j] = solved[j] + (i == 0 ? 0 : size / before * direction[j]);
+            }
+            curve(observed, direction, image);
+            clearOuter(image);
+            double length = size / dot(direction, image);
+            for (int j = 0; j < z.length; j++) {
+                z[j] += length * direction[j];
+                rest[j] -= length * image[j];
+            }
+            before = size;
         }
+    }
+
+    /** Fills in (A'W A + Q) x. */
+    private void curve(double[] w, double[] x, double[] out) {
+        times(w, x, out);
+        addPrior(x, out, 1);
+    }
+
+    private void clearOuter(double[] x) {
+        Arrays.fill(x, arrow.borderAt + inner, x.length, 0);
+    }
+
+    private static double dot(double[] a, double[] b) {
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            sum += a[i] * b[i];
+        }
+        return sum;
     }
 
     /** Fills in A'W A x. */

@@ -2,7 +2,7 @@ package boardside.engine.skill;
 
 /** What was observed, cell by cell, as a function of the cells' linear predictors: eta at 2 c + k. */
 interface Likelihood {
-    /** Logarithm of the likelihood, constants included. */
+    /** Logarithm of the likelihood, but for a constant. */
     double value(double[] eta);
 
     /**

@@ -1,18 +1,24 @@
 package boardside.engine.skill;
 
+import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
+import boardside.engine.rules.Drill;
+import boardside.engine.rules.Face;
 import boardside.engine.rules.Setting;
 import boardside.engine.skill.Variances.Prior;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A player's records as the model sees them: cells in runs, days and nodes of time, and the covariates that stand for
@@ -41,12 +47,12 @@ final class Log {
     private static final double LEVEL_DEVIATION = 2.5;
 
     /** Priors of standard deviations; drift per square root of a day. See docs/skill.md. */
-    static final Prior DRIFT = new Prior(1, 60);
+    static final Prior DRIFT = new Prior(1.5, 85);
 
-    static final Prior DAYS = new Prior(1, 7);
-    static final Prior RUNS = new Prior(1, 8);
-    static final Prior BAGS = new Prior(1, 8);
-    static final Prior CROSSED = new Prior(1, 16);
+    static final Prior DAYS = new Prior(1.5, 13);
+    static final Prior RUNS = new Prior(1.5, 20);
+    static final Prior BAGS = new Prior(1.5, 9);
+    static final Prior CROSSED = new Prior(1.5, 22);
     private static final double[] Z = {0.4, 0.6};
 
     private static final Comparator<RunCount> ORDER =
@@ -64,8 +70,10 @@ final class Log {
     /** What each covariate stands for; unlike its number, the same in every log. */
     final List<String> names = new ArrayList<>();
 
-    private final Map<Way, Integer> patterns = new HashMap<>();
-    private final List<int[]> patternColumns = new ArrayList<>();
+    /** Ways to throw in the order met, which are the cells' patterns, and the number of each count's. */
+    private final List<Way> ways;
+
+    private final int[] kindOf;
     private final int[] bagColumn;
     private final Map<Trait, int[]> columns = new EnumMap<>(Trait.class);
     private final int[] drillColumn;
@@ -75,16 +83,10 @@ final class Log {
     Log(Collection<RunCount> unsorted) {
         List<RunCount> sorted = new ArrayList<>(unsorted);
         sorted.sort(ORDER);
-        counts = List.copyOf(sorted);
-        for (Trait trait : Trait.values()) {
-            levels.put(trait, new Levels());
-        }
-        for (RunCount count : counts) {
-            for (Trait trait : Trait.values()) {
-                levels(trait).add(trait.of(count), count.thrown());
-            }
-            drills.add(count.drill().word(), count.thrown());
-        }
+        counts = Collections.unmodifiableList(sorted);
+        kindOf = new int[counts.size()];
+        List<RunCount> examples = new ArrayList<>();
+        kinds(examples);
         List<Integer> kind = new ArrayList<>();
         List<Double> fixed = new ArrayList<>();
         bagColumn = new int[levels(Trait.BAG).size()];
@@ -102,7 +104,7 @@ final class Log {
         if (severalBags && approaches > 1) {
             boolean[] met = new boolean[crossedColumn.length];
             Arrays.fill(met, crossedColumn.length <= MOST_CROSSED);
-            for (RunCount count : counts) {
+            for (RunCount count : examples) {
                 met[crossed(levels(Trait.BAG).number(count.bag()), number(Trait.APPROACH, count))] = true;
             }
             for (int i = 0; i < met.length; i++) {
@@ -134,6 +136,7 @@ final class Log {
         LocalDate firstDay = counts.get(0).day();
         LocalDate lastDay = counts.get(counts.size() - 1).day();
         grain = (int) ((lastDay.toEpochDay() - firstDay.toEpochDay()) / MOST_NODES) + 1;
+        ways = examples.stream().map(this::way).toList();
         Structure structure = new Structure();
         cells = structure.cells(kind.size());
         bags = structure.bags();
@@ -234,7 +237,7 @@ final class Log {
         return byDay != 0 ? byDay : mine.run().compareTo(theirs.run());
     }
 
-    Way way(RunCount count) {
+    private Way way(RunCount count) {
         return new Way(
                 number(Trait.BAG, count),
                 number(Trait.FACE, count),
@@ -305,25 +308,71 @@ final class Log {
         }
     }
 
-    private int pattern(RunCount count) {
-        Way way = way(count);
-        Integer known = patterns.get(way);
-        if (known != null) {
-            return known;
+    /** What tells ways to throw apart, before anything is numbered. */
+    private record Words(
+            String bag,
+            @Nullable Face face,
+            @Nullable Approach approach,
+            BoardKind board,
+            Setting setting,
+            @Nullable Conditions conditions,
+            Drill drill) {}
+
+    /** Numbers the ways to throw in the order met, and the words in them. */
+    private void kinds(List<RunCount> examples) {
+        for (Trait trait : Trait.values()) {
+            levels.put(trait, new Levels());
         }
-        int[] all = {
-            bagColumn[way.bag()],
-            crossedColumn[crossed(way.bag(), way.approach())],
-            columns(Trait.FACE)[way.face()],
-            columns(Trait.APPROACH)[way.approach()],
-            columns(Trait.BOARD)[way.board()],
-            columns(Trait.SETTING)[way.setting()],
-            columns(Trait.CONDITIONS)[way.conditions()],
-            drillColumn[way.drill()]
-        };
-        patternColumns.add(Arrays.stream(all).filter(c -> c >= 0).sorted().toArray());
-        patterns.put(way, patternColumns.size() - 1);
-        return patternColumns.size() - 1;
+        Map<Words, Integer> met = new HashMap<>();
+        List<Long> bags = new ArrayList<>();
+        for (int c = 0; c < kindOf.length; c++) {
+            RunCount count = counts.get(c);
+            Words words = new Words(
+                    count.bag(),
+                    count.face(),
+                    count.approach(),
+                    count.board(),
+                    count.setting(),
+                    count.conditions(),
+                    count.drill());
+            Integer known = met.get(words);
+            if (known == null) {
+                known = examples.size();
+                met.put(words, known);
+                examples.add(count);
+                bags.add(0L);
+            }
+            kindOf[c] = known;
+            bags.set(known, bags.get(known) + count.thrown());
+        }
+        for (int i = 0; i < examples.size(); i++) {
+            for (Trait trait : Trait.values()) {
+                levels(trait).add(trait.of(examples.get(i)), bags.get(i));
+            }
+            drills.add(examples.get(i).drill().word(), bags.get(i));
+        }
+    }
+
+    /** The way of one of the sorted counts. */
+    Way way(int cell) {
+        return ways.get(kindOf[cell]);
+    }
+
+    private int[][] patternColumns() {
+        return ways.stream()
+                .map(way -> IntStream.of(
+                                bagColumn[way.bag()],
+                                crossedColumn[crossed(way.bag(), way.approach())],
+                                columns(Trait.FACE)[way.face()],
+                                columns(Trait.APPROACH)[way.approach()],
+                                columns(Trait.BOARD)[way.board()],
+                                columns(Trait.SETTING)[way.setting()],
+                                columns(Trait.CONDITIONS)[way.conditions()],
+                                drillColumn[way.drill()])
+                        .filter(column -> column >= 0)
+                        .sorted()
+                        .toArray())
+                .toArray(int[][]::new);
     }
 
     /** The node that a day falls into. */
@@ -339,7 +388,6 @@ final class Log {
     /** Runs, days and nodes as they follow one another in the sorted counts. */
     private final class Structure {
         private final int n = counts.size();
-        private final int[] pattern = new int[n];
         private final int[] runCells = new int[n + 1];
         private final int[] dayRuns = new int[n + 1];
         private final int[] nodeDays = new int[n + 1];
@@ -364,12 +412,11 @@ final class Log {
                 if (newDay || !before.run().equals(count.run())) {
                     runCells[runs++] = c;
                 }
-                pattern[c] = pattern(count);
             }
             runCells[runs] = n;
             dayRuns[days] = runs;
             nodeDays[nodes] = days;
-            int[][] columns = patternColumns.toArray(int[][]::new);
+            int[][] columns = patternColumns();
             double[][] values = new double[columns.length][];
             for (int p = 0; p < columns.length; p++) {
                 values[p] = new double[columns[p].length];
@@ -380,7 +427,7 @@ final class Log {
                     covariates,
                     columns,
                     values,
-                    pattern,
+                    kindOf,
                     Arrays.copyOf(runCells, runs + 1),
                     Arrays.copyOf(dayRuns, days + 1),
                     Arrays.copyOf(nodeDays, nodes + 1),

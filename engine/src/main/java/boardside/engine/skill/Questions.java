@@ -40,7 +40,7 @@ final class Questions {
         if (practice < 0 || settings.size() < 2) {
             return new NothingAtStake(Sentences.noStakes());
         }
-        Usual usual = new Usual(log, log.counts);
+        Usual usual = new Usual(log, 0);
         Measured base = new Measured(draws, usual.with(List.of(Trait.SETTING), List.of(practice)), draws.now);
         List<Stake> stakes = new ArrayList<>();
         for (Setting setting : Setting.values()) {
@@ -70,7 +70,7 @@ final class Questions {
         if (narrow < 0 || regulation < 0) {
             return new OneBoard(Sentences.oneBoard());
         }
-        Usual usual = new Usual(log, log.counts);
+        Usual usual = new Usual(log, 0);
         Measured wide = new Measured(draws, usual.with(List.of(Trait.BOARD), List.of(regulation)), draws.now);
         Measured slim = new Measured(draws, usual.with(List.of(Trait.BOARD), List.of(narrow)), draws.now);
         Interval cost = wide.lead(slim);

@@ -218,6 +218,16 @@ public final class Skill {
                 .orElseGet(() -> new NoTotals(Sentences.noTotals()));
     }
 
+    /**
+     * How good forecasts of past ten-round totals were, each made from the days before it. Takes a second for ten years
+     * of daily practice; not for a request.
+     */
+    public ForecastsAnswer forecasts() {
+        return fit == null
+                ? new ForecastsAnswer.NothingForecast(Sentences.nothingForecast(Forecasting.FEWEST))
+                : Forecasting.answer(fit);
+    }
+
     /** How many points {@link #history(int, LocalDate)} would have; costs next to nothing. */
     public int stretches(int daysEach, LocalDate from) {
         return parts(daysEach, from).size();

@@ -29,12 +29,14 @@ final class Today {
     private Today(Draws draws) {
         this.draws = draws;
         LocalDate after = draws.asOf.minusDays(Skill.RECENT_DAYS);
-        List<RunCount> last = draws.fit.log.counts.stream()
-                .filter(count -> count.day().isAfter(after))
-                .toList();
-        isRecent = !last.isEmpty();
-        recent = isRecent ? last : draws.fit.log.counts;
-        mix = new Usual(draws.fit.log, recent).mix();
+        List<RunCount> all = draws.fit.log.counts;
+        int from = all.size();
+        while (from > 0 && all.get(from - 1).day().isAfter(after)) {
+            from--;
+        }
+        isRecent = from < all.size();
+        recent = isRecent ? all.subList(from, all.size()) : all;
+        mix = new Usual(draws.fit.log, isRecent ? from : 0).mix();
         measured = new Measured(draws, mix, draws.now);
     }
 

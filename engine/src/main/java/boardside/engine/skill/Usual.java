@@ -2,7 +2,6 @@ package boardside.engine.skill;
 
 import boardside.engine.skill.Measured.Mix;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,11 +18,12 @@ final class Usual {
     private final Log log;
     private final Map<Way, Double> shares = new LinkedHashMap<>();
 
-    Usual(Log log, Collection<RunCount> counts) {
+    /** Of the counts from a cell on. */
+    Usual(Log log, int from) {
         this.log = log;
         Map<Way, Double> thrown = new LinkedHashMap<>();
-        for (RunCount count : counts) {
-            Way way = log.way(count);
+        for (int c = from; c < log.counts.size(); c++) {
+            Way way = log.way(c);
             thrown.merge(
                     new Way(
                             way.bag(),
@@ -33,7 +33,7 @@ final class Usual {
                             log.usual(Trait.SETTING),
                             Way.USUAL,
                             Way.USUAL),
-                    (double) count.thrown(),
+                    (double) log.counts.get(c).thrown(),
                     Double::sum);
         }
         List<Map.Entry<Way, Double>> most = new ArrayList<>(thrown.entrySet());

@@ -120,11 +120,11 @@ final class Variances {
         return i < runs ? 1 : i < covariates ? 2 : 3 + (i - covariates) / k;
     }
 
-    /** Where to start without anything learned: the priors' modes, or one half each. */
+    /** Where to start without anything learned: the priors' modes, or a quarter each. */
     double[] start() {
         double[] theta = new double[size];
         for (int i = 0; i < size; i++) {
-            theta[i] = isZ(i) ? zMean : Math.log(priors.length == 0 ? 0.5 : priors[group(i)].mode());
+            theta[i] = isZ(i) ? zMean : Math.log(priors.length == 0 ? 0.25 : priors[group(i)].mode());
         }
         return theta;
     }

@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * A binomial mixed model fitted by maximum likelihood, fixed effects outside of Laplace's approximation: what {@code
- * glmer(nAGQ = 1)} of R package lme4 and {@code glmmTMB} do. The last covariates of the border are the fixed effects. Used to hold
- * the solver against those two; a player's records are fitted by {@link Fit}, which has priors.
+ * glmer(nAGQ = 1)} of R package lme4 and {@code glmmTMB} do. It holds the solver against those two; a player's records are
+ * fitted by {@link Fit}, which has priors. The last covariates of the border are the fixed effects.
  */
 final class MixedModel {
     /**
@@ -18,27 +18,27 @@ final class MixedModel {
      */
     record Estimates(double[] fixed, double[] deviations, double logLikelihood, Laplace laplace) {}
 
-    private static final double PRECISE = 1e-14;
-
     private MixedModel() {}
 
     /**
      * Fits.
      *
-     * @param variances without priors
+     * @param variances without priors; with them, the log-likelihood is that of both together
      * @param outer the last so many covariates are fixed effects
      * @param tolerance expected gain in log-likelihood that may be left
+     * @param mode the same for the mode of the random effects
      */
-    static Estimates fit(Cells cells, Likelihood likelihood, Variances variances, int outer, double tolerance) {
+    static Estimates fit(
+            Cells cells, BagCounts likelihood, Variances variances, int outer, double tolerance, double mode) {
         int n = outer * cells.predictors;
         int inner = cells.border() - n;
         double[] theta = variances.start();
         // With fixed effects as flat-prior effects first: that gives their start and their curvature.
         Laplace joint = new Laplace(cells, likelihood, variances.precisions(theta), new double[2], cells.border());
-        joint.fit(variances.precisions(theta), PRECISE);
+        joint.fit(variances.precisions(theta), mode);
         Laplace laplace = new Laplace(cells, likelihood, variances.precisions(theta), new double[2], inner);
         System.arraycopy(joint.effects, 0, laplace.effects, 0, joint.effects.length);
-        laplace.fit(variances.precisions(theta), PRECISE);
+        laplace.fit(variances.precisions(theta), mode);
         Bfgs.Function function = new Bfgs.Function() {
             private double[] at = {};
 
@@ -46,7 +46,8 @@ final class MixedModel {
             public double value(double[] x) {
                 at = x.clone();
                 System.arraycopy(x, 0, laplace.effects, laplace.arrow.borderAt + inner, n);
-                return laplace.fit(variances.precisions(Arrays.copyOfRange(x, n, x.length)), PRECISE);
+                double[] own = Arrays.copyOfRange(x, n, x.length);
+                return laplace.fit(variances.precisions(own), mode) + variances.prior(own);
             }
 
             @Override
@@ -73,7 +74,7 @@ final class MixedModel {
             inverse[(n + i) * start.length + n + i] = 1 / curvature[i];
         }
         double[] best = Bfgs.maximum(function, start, inverse, tolerance, 200);
-        double value = function.value(best);
+        double value = function.value(best) + likelihood.constant();
         double[] deviations = Arrays.stream(best, n, best.length).map(Math::exp).toArray();
         return new Estimates(Arrays.copyOf(best, n), deviations, value, laplace);
     }
