@@ -38,6 +38,7 @@ public final class Cli {
                 new FormCommand(context),
                 new CompareCommand(context),
                 new ClimbCommand(context),
+                new RatesCommand(context),
                 new ImportCommand(context),
                 new ExportCommand(context),
                 new BackupCommand(context),

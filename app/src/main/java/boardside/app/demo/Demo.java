@@ -54,6 +54,7 @@ public final class Demo {
                 player.id(), new BagSet("", "Old Curtains", 2, null, 16.0, "corn", "The first set, worn out", true));
         byte[] log = log(last).getBytes(StandardCharsets.UTF_8);
         LogFiles.read(records, player.id(), List.of(new LogFiles.Source("demo", log)), LogFiles.Progress.NONE);
+        DemoTries.add(records, player, last, SEED);
         Journal latest = records.journal(player.id(), "", 0, 1);
         latest.entries()
                 .forEach(entry -> records.editSession(

@@ -6,11 +6,14 @@ import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
 import boardside.app.practice.Stakes;
+import boardside.app.practice.Try;
+import boardside.app.record.Chains;
 import boardside.app.record.Games;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Game;
 import boardside.engine.rules.Setting;
+import boardside.engine.rules.Side;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.format.DateTimeFormatter;
@@ -169,6 +172,27 @@ final class Describe {
                     "result.duel", texts.of(won ? "side.a" : "side.b"), Math.max(mine, theirs), Math.min(mine, theirs));
         }
         return texts.of(won ? "result.game.won" : "result.game.lost", mine, theirs);
+    }
+
+    /** How a run of tries went: how many worked, or what became of goes at a chain. */
+    String tried(Run run, List<Try> tries) {
+        if (tries.isEmpty()) {
+            return texts.of("result.nothing");
+        }
+        if (Chains.chained(run)) {
+            Chains.Goes goes = Chains.goes(tries, Side.ME);
+            return texts.of("tries.result.goes", goes.worked(), goes.over());
+        }
+        int worked = 0;
+        int mine = 0;
+        for (Try tried : tries) {
+            Try.Played played = tried.played();
+            if (played != null && played.side() == Side.ME) {
+                mine++;
+                worked += played.worked() ? 1 : 0;
+            }
+        }
+        return texts.of("tries.result", worked, mine);
     }
 
     /** A day, written out. */

@@ -13,8 +13,16 @@ import org.jspecify.annotations.Nullable;
 /** The first page: go on with the open run, throw the same again, or choose a drill. */
 public final class HomePage {
     /** Drills that can be started from the first page. */
-    static final List<Drill> DRILLS =
-            List.of(Drill.TOTAL, Drill.RACE, Drill.CLIMB, Drill.VOLUME, Drill.DUEL, Drill.GAME, Drill.CASUAL);
+    static final List<Drill> DRILLS = List.of(
+            Drill.TOTAL,
+            Drill.RACE,
+            Drill.CLIMB,
+            Drill.VOLUME,
+            Drill.PLACEMENT,
+            Drill.SITUATION,
+            Drill.DUEL,
+            Drill.GAME,
+            Drill.CASUAL);
 
     private final Web web;
 

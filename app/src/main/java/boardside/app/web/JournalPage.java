@@ -1,9 +1,11 @@
 package boardside.app.web;
 
 import boardside.app.practice.Change;
+import boardside.app.practice.Exercise;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.Try;
 import boardside.app.record.Games;
 import boardside.app.record.Journal;
 import boardside.app.record.RunDetail;
@@ -65,10 +67,14 @@ public final class JournalPage {
             String date,
             String opponent,
             List<Bags> rounds,
+            List<Tried> tries,
             List<Change> changes,
             List<String> faults,
             boolean game,
             Run.@Nullable Score score) {}
+
+    /** One try, as shown: what was tried with which bag set, what came of it and where the bag ended. */
+    public record Tried(int number, String what, String bag, boolean worked, String rest) {}
 
     /** One line of a round, as shown: counts that were not taken are null. */
     public record Bags(
@@ -121,7 +127,9 @@ public final class JournalPage {
         return new Entry(
                 run.id(),
                 web.describe().run(run, bags),
-                web.describe().result(run, rounds),
+                TriesPage.DRILLS.contains(run.drill())
+                        ? web.describe().tried(run, web.records().tries(player.id(), run.id()))
+                        : web.describe().result(run, rounds),
                 run.warmUp(),
                 run.open(),
                 run.note());
@@ -155,6 +163,7 @@ public final class JournalPage {
                 web.describe().day(detail.session().day()),
                 edit.opponent(),
                 rounds,
+                tries(player, run, bags),
                 web.records().changes(player.id(), run.id()),
                 faults,
                 run.drill() == Drill.GAME,
@@ -162,6 +171,26 @@ public final class JournalPage {
         Map<String, Object> values = new HashMap<>();
         values.put("view", view);
         web.show(ctx, "journal_run", stored.says(), values);
+    }
+
+    private List<Tried> tries(Player player, Run run, Map<String, String> bags) {
+        TryWords words = new TryWords(web.texts(), web.records().situations(player.id()), bags);
+        List<Tried> shown = new java.util.ArrayList<>();
+        for (Try tried : web.records().tries(player.id(), run.id())) {
+            Try.Played played = tried.played();
+            if (played != null) {
+                String what = words.step(new Exercise.Step(played.shot(), played.target(), played.position()));
+                shown.add(new Tried(
+                        tried.number(),
+                        played.side() == Side.ME
+                                ? what
+                                : what + ", " + web.texts().of("side.versus"),
+                        bags.getOrDefault(played.how().bag(), ""),
+                        played.worked(),
+                        words.rest(played)));
+            }
+        }
+        return shown;
     }
 
     void editRun(Context ctx) {

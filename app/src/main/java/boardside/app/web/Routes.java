@@ -26,6 +26,9 @@ final class Routes {
         BoardsPage boards = new BoardsPage(web);
         MorePage more = new MorePage(web);
         OddsPage odds = new OddsPage(web);
+        TriesStart tries = new TriesStart(web);
+        RatesPage rates = new RatesPage(web);
+        SituationsPage situations = new SituationsPage(web);
         StaticFiles files = new StaticFiles();
         return List.of(
                 get("/static/<file>", EVERYONE, files::serve),
@@ -54,6 +57,16 @@ final class Routes {
                 get("/help", DEVICE, more::help),
                 get("/safety", DEVICE, more::safety),
                 get("/", DEVICE, home::show),
+                get("/start/placement", DEVICE, tries::placement),
+                get("/start/situation", DEVICE, tries::situation),
+                post("/runs/tries", DEVICE, tries::start),
+                get("/rates/placement", DEVICE, rates::placement),
+                get("/rates/situation", DEVICE, rates::situation),
+                get("/situations", DEVICE, situations::list),
+                post("/situations", DEVICE, situations::take),
+                get("/situations/new", DEVICE, situations::blank),
+                get("/situations/{id}", DEVICE, situations::edit),
+                get("/situations/{id}/file", DEVICE, situations::file),
                 get("/start/{drill}", DEVICE, start::show),
                 post("/runs", DEVICE, start::start),
                 get("/runs/{id}", DEVICE, run::show),

@@ -20,9 +20,11 @@ final class RunPage {
     private static final int MOST_OPERATIONS = 500;
 
     private final Web web;
+    private final TriesPage tries;
 
     RunPage(Web web) {
         this.web = web;
+        this.tries = new TriesPage(web);
     }
 
     /** What the page's script starts from. */
@@ -48,6 +50,10 @@ final class RunPage {
         Player player = web.player(ctx);
         RunDetail detail = web.run(player, ctx.pathParam("id"));
         Run run = detail.run();
+        if (TriesPage.DRILLS.contains(run.drill())) {
+            tries.show(ctx, player, detail);
+            return;
+        }
         Integer rounds = run.setup().rounds();
         Boot boot = new Boot(
                 player.id(),

@@ -28,6 +28,7 @@ final class Setups {
                 case GAME -> new Contest(false, true, false, true, FirstThrow.KEEP, 0, null);
                 default -> null;
             };
+            setup.exercise = TriesPage.DRILLS.contains(drill) ? TriesStart.first(drill) : null;
         });
     }
 }

@@ -41,11 +41,13 @@ public final class SummaryPage {
 
     private final Web web;
     private final LadderView ladders;
+    private final TriesSummary tries;
     private final Remembered<Skill> remembered;
 
     SummaryPage(Web web) {
         this.web = web;
         this.ladders = new LadderView(web);
+        this.tries = new TriesSummary(web);
         this.remembered = web.remembered();
     }
 
@@ -99,6 +101,10 @@ public final class SummaryPage {
     void show(Context ctx) {
         Player player = web.player(ctx);
         RunDetail detail = web.run(player, ctx.pathParam("id"));
+        if (TriesPage.DRILLS.contains(detail.run().drill())) {
+            tries.show(ctx, player, detail);
+            return;
+        }
         web.show(
                 ctx,
                 "summary",

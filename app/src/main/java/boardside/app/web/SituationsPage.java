@@ -1,0 +1,189 @@
+package boardside.app.web;
+
+import boardside.app.account.QrCode;
+import boardside.app.json.Json;
+import boardside.app.practice.Ids;
+import boardside.app.practice.KeptSituation;
+import boardside.app.practice.Operation;
+import boardside.app.practice.Player;
+import boardside.app.record.Applied;
+import boardside.engine.tactics.Lying;
+import boardside.engine.tactics.Position;
+import boardside.engine.tactics.Situation;
+import com.fasterxml.jackson.databind.JsonNode;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/** The common situations and the player's own: drawn with a finger, kept, shared as a file or a picture to scan. */
+public final class SituationsPage {
+    private static final int LONGEST_SHARE = 4000;
+
+    private final Web web;
+
+    SituationsPage(Web web) {
+        this.web = web;
+    }
+
+    /** A situation in a list. */
+    public record Entry(String id, String name, Position position, boolean own) {
+        /** The id as a part of an address. */
+        public String path() {
+            return Numbers.path(id);
+        }
+    }
+
+    /** The list. */
+    public record View(List<Entry> own, List<Entry> common, String fault) {}
+
+    /**
+     * One to draw.
+     *
+     * @param share what is shared: JSON of the name and the bags, as the adviser reads positions
+     */
+    public record Detail(
+            Entry entry, String share, @Nullable QrCode code, boolean known) {}
+
+    /** What a shared situation is: the adviser's position with a name. */
+    record Shared(String name, List<Lying> bags) {}
+
+    /** What the page's script starts from. */
+    record Boot(int player, String token, String id, String op, String name, Position position) {}
+
+    void list(Context ctx) {
+        list(ctx, "");
+    }
+
+    private void list(Context ctx, String fault) {
+        Player player = web.player(ctx);
+        List<Entry> own = web.records().situations(player.id()).stream()
+                .filter(kept -> !kept.retired())
+                .map(kept -> new Entry(kept.id(), kept.name(), kept.position(), true))
+                .toList();
+        List<Entry> common = new ArrayList<>();
+        for (Situation situation : Situation.values()) {
+            common.add(common(player, situation));
+        }
+        web.show(ctx, "situations", web.texts().of("situations.title"), Map.of("view", new View(own, common, fault)));
+    }
+
+    private Entry common(Player player, Situation situation) {
+        Position position = TriesStart.mirrored(player) ? situation.position().mirrored() : situation.position();
+        String name = web.texts().of("situation." + situation.word());
+        return new Entry(situation.word(), name, position, false);
+    }
+
+    void blank(Context ctx) {
+        draw(ctx, new KeptSituation("", "", "", Position.EMPTY, false));
+    }
+
+    void edit(Context ctx) {
+        Player player = web.player(ctx);
+        String id = ctx.pathParam("id");
+        for (KeptSituation kept : web.records().situations(player.id())) {
+            if (kept.id().equals(id)) {
+                draw(ctx, kept);
+                return;
+            }
+        }
+        for (Situation situation : Situation.values()) {
+            if (situation.word().equals(id)) {
+                // A common one is drawn on as one's own; it stays as it is.
+                Entry entry = common(player, situation);
+                draw(ctx, new KeptSituation("", "", entry.name(), entry.position(), false));
+                return;
+            }
+        }
+        throw new Refusal(404, "There is no situation \"" + id + "\" of " + player.name() + ".");
+    }
+
+    private void draw(Context ctx, KeptSituation kept) {
+        Player player = web.player(ctx);
+        boolean known = !kept.id().isEmpty();
+        String share = Json.write(new Shared(kept.name(), kept.position().bags()));
+        Map<String, Object> values = new HashMap<>();
+        values.put(
+                "view",
+                new Detail(
+                        new Entry(kept.id(), kept.name(), kept.position(), known),
+                        share,
+                        known ? QrCode.of(share) : null,
+                        known));
+        values.put(
+                "boot",
+                Json.write(new Boot(
+                        player.id(), web.guard().token(ctx), kept.id(), kept.op(), kept.name(), kept.position())));
+        values.put("texts", Json.write(web.texts().startingWith("board.", "run.", "situations.")));
+        web.show(ctx, "situation", known ? kept.name() : web.texts().of("situations.new"), values);
+    }
+
+    /** The situation as a file. */
+    void file(Context ctx) {
+        Player player = web.player(ctx);
+        KeptSituation kept = find(player, ctx.pathParam("id"));
+        ctx.contentType("application/json; charset=utf-8")
+                .header("Content-Disposition", "attachment; filename=\"situation.json\"")
+                .result(Json.write(new Shared(kept.name(), kept.position().bags())));
+    }
+
+    private KeptSituation find(Player player, String id) {
+        return web.records().situations(player.id()).stream()
+                .filter(kept -> kept.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new Refusal(404, "There is no situation \"" + id + "\" of " + player.name() + "."));
+    }
+
+    /** Takes a situation that somebody shared: a file, or its text. */
+    void take(Context ctx) {
+        Player player = web.player(ctx);
+        try {
+            var file = ctx.uploadedFile("file");
+            String text = file != null && file.size() > 0
+                    ? new String(file.content().readNBytes(LONGEST_SHARE + 1), StandardCharsets.UTF_8)
+                    : Objects.requireNonNullElse(ctx.formParam("text"), "").strip();
+            KeptSituation read = read(text);
+            Applied applied = keep(player, read);
+            if (applied instanceof Applied.Refused refused) {
+                throw new IllegalArgumentException(refused.message());
+            }
+            ctx.redirect("/situations?said=saved");
+        } catch (IllegalArgumentException | IOException e) {
+            ctx.status(422);
+            list(ctx, web.texts().of("situations.fault", String.valueOf(e.getMessage())));
+        }
+    }
+
+    private Applied keep(Player player, KeptSituation situation) {
+        Operation operation = new Operation.KeepSituation(
+                situation.op(), situation.id(), situation.name(), situation.position(), false);
+        return web.records().apply(player.id(), List.of(operation), web.now()).get(0);
+    }
+
+    private KeptSituation read(String text) {
+        if (text.isEmpty() || text.length() > LONGEST_SHARE) {
+            throw new IllegalArgumentException(web.texts().of("situations.fault.none"));
+        }
+        JsonNode node = Json.read(text, JsonNode.class);
+        List<Lying> bags = new ArrayList<>();
+        for (JsonNode bag : node.path("bags")) {
+            bags.add(Json.read(bag.toString(), Lying.class));
+        }
+        if (bags.isEmpty()) {
+            throw new IllegalArgumentException(web.texts().of("situations.fault.none"));
+        }
+        Ids ids = web.records().ids();
+        String name = node.path("name").asText("").strip();
+        return new KeptSituation(
+                ids.next(),
+                ids.next(),
+                name.isEmpty() ? web.texts().of("situations.unnamed") : name,
+                new Position(bags),
+                false);
+    }
+}

@@ -1,0 +1,96 @@
+package boardside.app.web;
+
+import boardside.app.json.Json;
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Player;
+import boardside.app.practice.Run;
+import boardside.app.practice.Try;
+import boardside.app.record.RunDetail;
+import boardside.app.record.TryRates;
+import boardside.engine.rules.Drill;
+import boardside.engine.tactics.Target;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+
+/** Tries at targets and in situations, at the boards. */
+final class TriesPage {
+    /** Drills that consist of tries. */
+    static final Set<Drill> DRILLS = Set.of(Drill.PLACEMENT, Drill.SITUATION);
+
+    private final Web web;
+
+    TriesPage(Web web) {
+        this.web = web;
+    }
+
+    /**
+     * What the page's script starts from.
+     *
+     * @param tries in order; those taken back are there without what was played
+     * @param rates what works how often, by target or shot, for calling the weakest more often
+     */
+    record Boot(
+            int player,
+            String token,
+            Run run,
+            List<Try> tries,
+            List<RunPage.BagName> bags,
+            Map<String, Double> rates) {}
+
+    void show(Context ctx, Player player, RunDetail detail) {
+        Run run = detail.run();
+        Boot boot = new Boot(
+                player.id(),
+                web.guard().token(ctx),
+                run,
+                web.records().allTries(player.id(), run.id()),
+                web.records().bags(player.id()).stream()
+                        .filter(bag -> !bag.retired() || run.setup().bags().contains(bag.id()))
+                        .map(TriesPage::name)
+                        .toList(),
+                rates(player, run));
+        web.show(
+                ctx,
+                "tries",
+                web.texts().of("drill." + run.drill().word()),
+                Map.of(
+                        "setup", run.setup(),
+                        "run", Json.write(boot),
+                        "texts",
+                                Json.write(web.texts()
+                                        .startingWith(
+                                                "run.",
+                                                "try.",
+                                                "shot.",
+                                                "board.",
+                                                "face.",
+                                                "approach.",
+                                                "conditions.",
+                                                "outcome."))));
+    }
+
+    private static RunPage.BagName name(BagSet bag) {
+        return new RunPage.BagName(bag.id(), bag.name());
+    }
+
+    // By target; of shots, the one that works least anywhere stands for it.
+    private Map<String, Double> rates(Player player, Run run) {
+        Map<String, Double> rates = new TreeMap<>();
+        for (TryRates.Row row : TryRates.of(web.records(), player.id(), run.drill(), web.today(), Set.of())
+                .rows()) {
+            Target target = row.target();
+            if (row.board() == run.setup().board()) {
+                rates.merge(
+                        run.drill() == Drill.PLACEMENT && target != null
+                                ? target.text()
+                                : row.shot().word(),
+                        row.rate().estimate(),
+                        Math::min);
+            }
+        }
+        return rates;
+    }
+}

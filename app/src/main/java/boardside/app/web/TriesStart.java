@@ -1,0 +1,383 @@
+package boardside.app.web;
+
+import boardside.app.practice.BagSet;
+import boardside.app.practice.Board;
+import boardside.app.practice.Exercise;
+import boardside.app.practice.KeptSituation;
+import boardside.app.practice.Player;
+import boardside.app.practice.Setup;
+import boardside.app.practice.Try;
+import boardside.engine.rules.Approach;
+import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Conditions;
+import boardside.engine.rules.Drill;
+import boardside.engine.rules.Face;
+import boardside.engine.rules.Side;
+import boardside.engine.rules.Word;
+import boardside.engine.tactics.Depth;
+import boardside.engine.tactics.Lane;
+import boardside.engine.tactics.Lying;
+import boardside.engine.tactics.Position;
+import boardside.engine.tactics.Shot;
+import boardside.engine.tactics.Situation;
+import boardside.engine.tactics.Target;
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/** Setting up a run of tries: which targets, or which set-up and shots; filled in from the last one. */
+public final class TriesStart {
+    private static final int LONGEST_NAME = 60;
+    private static final List<Depth> ROWS =
+            List.of(Depth.BACK, Depth.ONE, Depth.TWO, Depth.THREE, Depth.FOUR, Depth.FIVE, Depth.SIX);
+
+    private final Web web;
+
+    TriesStart(Web web) {
+        this.web = web;
+    }
+
+    /** A situation to choose, with its id. */
+    public record Offer(String id, String name, Position position) {}
+
+    /** One shot of a chain as chosen: words, or empty. */
+    public record Link(String shot, String target) {}
+
+    /**
+     * What the form shows.
+     *
+     * @param faults what was wrong with the last try, worded
+     */
+    public record View(
+            Drill drill,
+            Setup setup,
+            Exercise exercise,
+            List<BagSet> bags,
+            List<Offer> situations,
+            List<Link> links,
+            List<String> faults) {
+        public boolean placement() {
+            return drill == Drill.PLACEMENT;
+        }
+
+        public List<Depth> rows() {
+            return ROWS;
+        }
+
+        public List<Lane> lanes() {
+            return List.of(Lane.values());
+        }
+
+        public boolean calls(Depth depth, Lane lane) {
+            return exercise.targets().contains(new Target(depth, lane));
+        }
+
+        public boolean offers(Shot shot) {
+            return exercise.shots().stream().anyMatch(step -> step.shot() == shot);
+        }
+
+        public List<Shot> shots() {
+            return List.of(Shot.values());
+        }
+
+        public List<Exercise.Call> calls() {
+            return Arrays.stream(Exercise.Call.values())
+                    .filter(call -> placement() || call != Exercise.Call.ORDER)
+                    .toList();
+        }
+
+        /** The situation chosen, or the first. */
+        public String chosen() {
+            return situations.stream().anyMatch(offer -> offer.id().equals(exercise.situation()))
+                    ? exercise.situation()
+                    : situations.get(0).id();
+        }
+
+        /** The usual ends, and the one in force where it is not among them; empty for an open end. */
+        public List<String> ends(boolean worked) {
+            List<String> ends = new ArrayList<>(worked ? List.of("", "3", "5", "10") : List.of("10", "20", "40", ""));
+            String now = end(worked);
+            if (!ends.contains(now)) {
+                ends.add(0, now);
+            }
+            return ends;
+        }
+
+        /** What was entered for how the run ends; empty for an open end. */
+        public String end(boolean worked) {
+            Integer number = worked ? exercise.until() : exercise.tries();
+            return number == null ? "" : number.toString();
+        }
+    }
+
+    /** The exercise of somebody's first run of a drill. */
+    static Exercise first(Drill drill) {
+        List<Target> targets = new ArrayList<>();
+        for (Depth depth : List.of(Depth.ONE, Depth.TWO)) {
+            for (Lane lane : Lane.values()) {
+                targets.add(new Target(depth, lane));
+            }
+        }
+        Position gate = Situation.GATE.position();
+        return drill == Drill.PLACEMENT
+                ? new Exercise(targets, List.of(), false, Exercise.Call.RANDOM, null, 20, "", "", "")
+                : new Exercise(
+                        List.of(),
+                        List.of(
+                                new Exercise.Step(Shot.CUT_LEFT, null, gate),
+                                new Exercise.Step(Shot.CUT_RIGHT, null, gate)),
+                        false,
+                        Exercise.Call.RANDOM,
+                        null,
+                        20,
+                        Situation.GATE.word(),
+                        "",
+                        "");
+    }
+
+    void placement(Context ctx) {
+        show(ctx, Drill.PLACEMENT);
+    }
+
+    void situation(Context ctx) {
+        show(ctx, Drill.SITUATION);
+    }
+
+    private void show(Context ctx, Drill drill) {
+        Player player = web.player(ctx);
+        Setup setup = web.nextSetup(player.id(), drill);
+        Exercise last = Objects.requireNonNullElseGet(setup.exercise(), () -> first(drill));
+        String wanted = ctx.queryParam("situation");
+        Exercise exercise = wanted == null
+                ? last
+                : new Exercise(
+                        last.targets(),
+                        last.shots(),
+                        false,
+                        last.call(),
+                        last.until(),
+                        last.tries(),
+                        wanted,
+                        "",
+                        last.partner());
+        show(ctx, view(player, drill, setup, exercise, links(exercise), List.of()));
+    }
+
+    private void show(Context ctx, View view) {
+        web.show(
+                ctx,
+                view.placement() ? "start_placement" : "start_situation",
+                web.texts().of("drill." + view.drill().word()),
+                Map.of("view", view));
+    }
+
+    private View view(
+            Player player, Drill drill, Setup setup, Exercise exercise, List<Link> links, List<String> faults) {
+        List<BagSet> bags = web.records().bags(player.id()).stream()
+                .filter(bag -> !bag.retired() || setup.bags().contains(bag.id()))
+                .toList();
+        return new View(drill, setup, exercise, bags, offers(player), links, faults);
+    }
+
+    /** The chain as it was last chosen, else one to begin with: put the blocker there, go round it, collect it. */
+    private static List<Link> links(Exercise exercise) {
+        List<Link> links = new ArrayList<>();
+        if (exercise.chain()) {
+            for (Exercise.Step step : exercise.shots()) {
+                Target target = step.target();
+                links.add(new Link(step.shot().word(), target == null ? "" : target.text()));
+            }
+        } else {
+            links.add(new Link(Shot.BLOCK.word(), "1-middle"));
+            links.add(new Link(Shot.CUT_LEFT.word(), ""));
+            links.add(new Link(Shot.PUSH.word(), ""));
+        }
+        while (links.size() < 4) {
+            links.add(new Link("", ""));
+        }
+        return links;
+    }
+
+    /** The player's own situations, then the common ones; as they look from the side the player throws from. */
+    private List<Offer> offers(Player player) {
+        List<Offer> offers = new ArrayList<>();
+        for (KeptSituation kept : web.records().situations(player.id())) {
+            if (!kept.retired()) {
+                offers.add(new Offer(kept.id(), kept.name(), kept.position()));
+            }
+        }
+        boolean mirrored = mirrored(player);
+        TryWords words = new TryWords(web.texts(), List.of(), Map.of());
+        for (Situation common : Situation.values()) {
+            boolean turned = mirrored
+                    && !common.position()
+                            .mirrored()
+                            .code(24)
+                            .equals(common.position().code(24));
+            Position position = turned ? common.position().mirrored() : common.position();
+            offers.add(new Offer(common.word(), words.situation(common, false), position));
+        }
+        return offers;
+    }
+
+    /** Common situations are drawn for somebody on the left of the board. */
+    static boolean mirrored(Player player) {
+        return player.throwsFrom() == Player.Hand.RIGHT;
+    }
+
+    /** Starts a run and goes to it; with faults, shows the form again as it was filled in. */
+    void start(Context ctx) {
+        Player player = web.player(ctx);
+        Drill drill = "situation".equals(ctx.formParam("drill")) ? Drill.SITUATION : Drill.PLACEMENT;
+        Setup before = web.nextSetup(player.id(), drill);
+        List<String> faults = new ArrayList<>();
+        List<String> bags = new ArrayList<>(ctx.formParams("bag"));
+        bags.removeIf(String::isEmpty);
+        Setup setup = before.with(draft -> {
+            draft.bags = bags;
+            draft.face = word(ctx, "face", Face.class);
+            draft.approach = word(ctx, "approach", Approach.class);
+            draft.board = Objects.requireNonNullElse(word(ctx, "board", BoardKind.class), BoardKind.REGULATION);
+            draft.conditions = word(ctx, "conditions", Conditions.class);
+            draft.rounds = null;
+        });
+        Exercise exercise = exercise(ctx, player, drill, setup.board(), faults);
+        if (!faults.isEmpty()) {
+            ctx.status(422);
+            show(ctx, view(player, drill, setup, exercise, sentLinks(ctx), faults));
+            return;
+        }
+        String name = text(ctx, "new-bag");
+        if (!name.isEmpty()) {
+            bags.clear();
+            bags.add(web.bagNamed(player.id(), name));
+        }
+        Setup ready = setup.with(draft -> {
+            draft.bags = bags;
+            draft.exercise = exercise;
+        });
+        ctx.redirect("/runs/" + web.startRun(player, drill, ready, "yes".equals(ctx.formParam("warm-up")), ""));
+    }
+
+    private static String text(Context ctx, String name) {
+        return Objects.requireNonNullElse(ctx.formParam(name), "").strip();
+    }
+
+    private static <E extends Enum<E> & Word> @Nullable E word(Context ctx, String name, Class<E> kind) {
+        String value = text(ctx, name);
+        return value.isEmpty() ? null : Word.of(kind, value);
+    }
+
+    private @Nullable Integer number(Context ctx, String name, List<String> faults) {
+        String typed = text(ctx, name + "-other");
+        String value = typed.isEmpty() ? text(ctx, name) : typed;
+        if (value.isEmpty()) {
+            return null;
+        }
+        if (value.matches("\\d{1,4}")
+                && Integer.parseInt(value) >= 1
+                && Integer.parseInt(value) <= Exercise.MOST_TRIES) {
+            return Integer.valueOf(value);
+        }
+        faults.add(
+                web.texts().of("start.fault.number", web.texts().of("tries." + name), 1, Exercise.MOST_TRIES, value));
+        return null;
+    }
+
+    private Exercise exercise(Context ctx, Player player, Drill drill, BoardKind board, List<String> faults) {
+        Exercise.Call call = Objects.requireNonNullElse(word(ctx, "call", Exercise.Call.class), Exercise.Call.MINE);
+        Integer until = number(ctx, "until", faults);
+        Integer tries = number(ctx, "tries", faults);
+        if (drill == Drill.PLACEMENT) {
+            List<Target> targets = ctx.formParams("target").stream()
+                    .map(Target::parse)
+                    .sorted(Comparator.comparing(Target::depth).thenComparing(Target::lane))
+                    .toList();
+            if (targets.isEmpty()) {
+                faults.add(web.texts().of("tries.fault.target"));
+            }
+            return new Exercise(targets, List.of(), false, call, until, tries, "", "", "");
+        }
+        String partner = text(ctx, "partner");
+        if (partner.length() > LONGEST_NAME) {
+            faults.add(web.texts()
+                    .of("journal.fault.long", web.texts().of("tries.partner"), LONGEST_NAME, partner.length()));
+        }
+        String chosen = text(ctx, "situation");
+        Offer offer = offers(player).stream()
+                .filter(one -> one.id().equals(chosen))
+                .findFirst()
+                .orElse(new Offer("", "", Position.EMPTY));
+        Position position =
+                "yes".equals(ctx.formParam("mirror")) ? offer.position().mirrored() : offer.position();
+        boolean chain = "yes".equals(ctx.formParam("chain"));
+        List<Exercise.Step> shots = chain ? chain(sentLinks(ctx), position, faults) : shots(ctx, position);
+        if (shots.isEmpty()) {
+            faults.add(web.texts().of("tries.fault.shot"));
+        }
+        double width = Board.usualWidth(board);
+        if (shots.stream().anyMatch(step -> !step.position().on(width))) {
+            faults.add(web.texts().of("tries.fault.narrow"));
+        }
+        return new Exercise(List.of(), shots, chain, call, until, tries, offer.id(), offer.name(), partner);
+    }
+
+    private static List<Exercise.Step> shots(Context ctx, Position position) {
+        Target target = Target.parse(text(ctx, "target").isEmpty() ? "2-middle" : text(ctx, "target"));
+        return ctx.formParams("shot").stream()
+                .map(word -> Word.of(Shot.class, word))
+                .map(shot -> new Exercise.Step(shot, placed(shot, target), position))
+                .toList();
+    }
+
+    private static @Nullable Target placed(Shot shot, Target target) {
+        if (shot == Shot.BACK_BLOCK) {
+            return target.depth() == Depth.BACK ? target : new Target(Depth.BACK, target.lane());
+        }
+        return shot == Shot.BLOCK ? target : null;
+    }
+
+    private static List<Link> sentLinks(Context ctx) {
+        List<String> shots = ctx.formParams("chain-shot");
+        List<String> targets = ctx.formParams("chain-target");
+        List<Link> links = new ArrayList<>();
+        for (int i = 0; i < Math.min(shots.size(), targets.size()); i++) {
+            links.add(new Link(shots.get(i), targets.get(i)));
+        }
+        return links;
+    }
+
+    /** A bag put somewhere lies there for the shots that follow, until one collects it. */
+    private List<Exercise.Step> chain(List<Link> links, Position start, List<String> faults) {
+        List<Exercise.Step> steps = new ArrayList<>();
+        Position position = start;
+        for (Link link : links) {
+            if (link.shot().isEmpty() || steps.size() == Try.MOST_STEPS) {
+                continue;
+            }
+            Shot shot = Word.of(Shot.class, link.shot());
+            Target target = placed(shot, Target.parse(link.target().isEmpty() ? "2-middle" : link.target()));
+            steps.add(new Exercise.Step(shot, target, position));
+            try {
+                if (target != null) {
+                    boolean held = target.depth() == Depth.BESIDE && target.lane() == Lane.MIDDLE;
+                    position = held
+                            ? position
+                            : position.with(new Lying(
+                                    target.centre(24).x(), target.centre(24).y(), Side.ME));
+                } else if (shot == Shot.PUSH || shot == Shot.DRAG) {
+                    position = start;
+                }
+            } catch (IllegalArgumentException e) {
+                faults.add(web.texts().of("tries.fault.taken", String.valueOf(e.getMessage())));
+                return steps;
+            }
+        }
+        return steps;
+    }
+}

@@ -1,0 +1,332 @@
+// The page for tries at targets and in situations: draws the run and turns taps and keys into changes of the model.
+
+import { BoardView, partName } from "./board.js";
+import { $, bag, el, t } from "./dom.js";
+import { Outbox } from "./outbox.js";
+import { sender } from "./post.js";
+import { say, speechReady } from "./speech.js";
+import { TryModel } from "./trymodel.js";
+
+const boot = JSON.parse($("run").dataset.run);
+const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent());
+const model = new TryModel(boot, outbox);
+const MISSES = ["long", "left", "right", "short"];
+let correcting = null; // number of the try being corrected
+let spoken = localStorage.getItem("boardside.spoken") === "yes";
+let board = null;
+
+// Words
+
+function shotName(shot) {
+  return t(`shot.${shot}`);
+}
+
+function callName(step) {
+  if (model.isPlacement) return partName(step.target);
+  return step.target ? t("try.call.target", shotName(step.shot), partName(step.target)) : shotName(step.shot);
+}
+
+function restName(played) {
+  const { rest } = played;
+  if (!rest) return "";
+  if (rest.outcome === "in") return t("try.rest.in");
+  if (rest.outcome === "off") return rest.miss ? t(`try.rest.${rest.miss}`) : t("try.rest.off");
+  return rest.spot ? t("try.rest.on", partName(board.partAt(rest.spot))) : t("outcome.on");
+}
+
+function sideName(side) {
+  return side === "me" ? t("try.me") : model.exercise.partner;
+}
+
+// Drawing
+
+function draw() {
+  drawScore();
+  drawChips();
+  drawTries();
+  drawEntry();
+  drawSent();
+  $("undo").disabled = !model.canUndo();
+}
+
+function drawScore() {
+  const sums = model.sums();
+  const { until = null, tries = null, partner } = model.exercise;
+  $("score").textContent = t("try.score", sums.worked, sums.tries);
+  $("where").textContent = until !== null ? t("try.where.until", until)
+    : tries !== null ? t(model.chained ? "try.where.goes" : "try.where.tries", Math.min(sums.tries + 1, tries), tries)
+      : t(model.chained ? "try.where.go" : "try.where.try", sums.tries + 1);
+  const other = partner === "" ? null : model.sums("versus");
+  $("against").textContent = other ? t("try.partner", partner, other.worked, other.tries) : "";
+}
+
+function drawChips() {
+  const s = model.setup;
+  const parts = [
+    model.bagName(s.bags[0]) || t("run.set.unnamed"),
+    s.face ? t(`face.${s.face}`) : null,
+    s.approach ? t(`approach.${s.approach}`) : null,
+    s.board === "narrow" ? t("board.narrow") : null,
+    s.conditions ? t(`conditions.${s.conditions}`) : null,
+  ].filter((part) => part !== null);
+  $("setup").replaceChildren(...parts.map((part) => el("button", { type: "button", click: openSetup, "aria-haspopup": "dialog" }, part)));
+}
+
+function drawTries() {
+  const list = $("rounds");
+  list.replaceChildren(...model.played().map(({ number, played }) => el("li", {}, el("button", {
+    type: "button", "aria-pressed": String(correcting === number),
+    "aria-label": t(played.worked ? "try.again.worked" : "try.again.failed", number, callName(played)),
+    click: () => { correcting = correcting === number ? null : number; draw(); },
+  }, bag(played.worked ? "in" : "off"), el("span", { class: "small" }, String(number))))));
+  list.hidden = list.children.length === 0;
+  list.scrollLeft = list.scrollWidth;
+}
+
+function drawEntry() {
+  const entry = $("entry");
+  const active = document.activeElement;
+  const part = entry.contains(active) ? active.dataset.part || active.dataset.off || active.id : null;
+  entry.classList.toggle("correcting", correcting !== null);
+  if (correcting === null && model.over()) entry.replaceChildren(done());
+  else if (model.isPlacement) entry.replaceChildren(...placementEntry());
+  else entry.replaceChildren(...situationEntry());
+  // The button that had the keyboard's focus has it again.
+  if (part) {
+    const again = entry.querySelector(`[data-part="${part}"], [data-off="${part}"], [id="${part}"]`);
+    (again || entry.querySelector("a, button"))?.focus({ preventScroll: true });
+  }
+}
+
+function correctingHead() {
+  const leave = () => { correcting = null; draw(); };
+  return el("div", { class: "correcting-head" }, el("strong", {}, t("try.correcting", correcting)),
+    el("button", { type: "button", id: "take-back", click: () => record(() => model.takeBack(correcting)) }, t("try.take-back")),
+    el("button", { type: "button", class: "plain", click: leave }, t("run.correct.leave")));
+}
+
+function callHead(step) {
+  const link = correcting === null ? model.link() : null;
+  const side = model.exercise.partner === "" ? null : model.side();
+  const about = correcting !== null ? [] : [
+    link ? t("try.step", link.step, link.steps) : null,
+    side ? t("try.turn", sideName(side)) : null,
+  ].filter((part) => part !== null);
+  return el("p", { class: "call", id: "call", "aria-live": "polite" },
+    about.length > 0 ? el("span", { class: "small quiet" }, about.join(" · ")) : null, el("strong", {}, callName(step)),
+    model.isPlacement ? null : el("span", { class: "small" }, t(`shot.${step.shot}.worked`)));
+}
+
+function drawBoard(choose, contents) {
+  board = new BoardView(model.width, choose);
+  board.show(contents);
+  return board.node;
+}
+
+// A button for each way a bag leaves the board.
+function offButtons(choose) {
+  return MISSES.map((where) => el("button", { type: "button", class: `off off-${where}`, "data-off": where, click: () => choose(where) },
+    bag("off"), el("span", {}, t(`try.off.${where}`))));
+}
+
+function marksOf(wanted, lastNumber) {
+  return model.played().filter(({ played }) => played.rest?.spot && wanted(played))
+    .map(({ number, played }) => ({ ...played.rest.spot, worked: played.worked, last: number === lastNumber }));
+}
+
+function placementEntry() {
+  const again = correcting === null ? null : model.tries.get(correcting).played;
+  const step = again || model.called();
+  const same = (played) => played.target.depth === step.target.depth && played.target.lane === step.target.lane;
+  const last = model.last();
+  const choose = (rest) => record(() => {
+    if (correcting === null) model.place(rest);
+    else model.setRest(correcting, rest);
+  });
+  const around = el("div", { class: "around", role: "group", "aria-label": t("try.where.rest") }, ...offButtons(choose),
+    drawBoard(choose, { target: step.target, marks: marksOf(same, again ? correcting : last?.number) }));
+  const head = again ? correctingHead() : null;
+  const said = !again && last ? t(last.played.worked ? "try.said.worked" : "try.said.failed", restName(last.played)) : t("try.tap.rest");
+  const parts = [head, callHead(step), el("p", { class: "told", role: "status", id: "said" }, said), around, again ? null : chooser()];
+  return parts.filter((part) => part !== null);
+}
+
+// What the player may call where they do.
+function chooser() {
+  const exercise = model.exercise;
+  const things = model.isPlacement ? exercise.targets : exercise.shots;
+  if (exercise.call !== "mine" || model.chained || things.length < 2) return null;
+  const now = model.called();
+  const nameOf = (thing) => (model.isPlacement ? `${thing.depth}-${thing.lane}` : thing.shot);
+  const wanted = model.isPlacement ? now.target : now;
+  return el("div", { class: "calls", role: "group", "aria-label": t("try.call") }, ...things.map((thing) => el("button", {
+    type: "button", "aria-pressed": String(nameOf(thing) === nameOf(wanted)), "data-part": `call-${nameOf(thing)}`,
+    click: () => { model.say({ call: nameOf(thing) }); draw(); },
+  }, model.isPlacement ? partName(thing) : shotName(thing.shot))));
+}
+
+function situationEntry() {
+  const again = correcting === null ? null : model.tries.get(correcting).played;
+  const last = model.last();
+  const step = again || model.called();
+  const restOf = again ? correcting : last?.number;
+  const choose = (rest) => {
+    if (restOf !== undefined) record(() => model.setRest(restOf, rest));
+  };
+  const drawn = drawBoard(choose, {
+    target: step.target, bags: step.position.bags,
+    marks: marksOf((played) => played === model.tries.get(restOf)?.played, restOf),
+  });
+  const big = (worked) => el("button", {
+    type: "button", class: "outcome", id: worked ? "worked" : "failed",
+    "aria-pressed": again ? String(again.worked === worked) : null,
+    click: () => record(() => (again ? model.setWorked(correcting, worked) : model.tryShot(worked))),
+  }, bag(worked ? "in" : "off"), t(worked ? "try.worked" : "try.failed"), el("kbd", {}, worked ? "1 ↑" : "3 ↓"));
+  const told = restOf === undefined ? t("try.rest.later")
+    : model.tries.get(restOf).played.rest ? t("try.ended", restOf, restName(model.tries.get(restOf).played)) : t("try.rest.ask", restOf);
+  const parts = [again ? correctingHead() : null, callHead(step),
+    el("div", { class: "play" }, drawn, el("div", { class: "verdict" }, big(true), big(false), again ? null : options())),
+    again ? null : chooser(), el("p", { class: "told", role: "status", id: "said" }, told),
+    el("div", { class: "offs", role: "group", "aria-label": t("try.where.rest") }, ...offButtons(choose))];
+  return parts.filter((part) => part !== null);
+}
+
+// How the bags came to lie there, whose turn it is, and a chain from its first shot.
+function options() {
+  const toggles = [];
+  if (model.called().position.bags.length > 0) {
+    toggles.push(el("button", {
+      type: "button", id: "by-hand", "aria-pressed": String(model.byHand()),
+      click: () => { model.say({ byHand: !model.byHand() }); draw(); },
+    }, t("try.by-hand")));
+  }
+  if (model.exercise.partner !== "") {
+    toggles.push(el("button", {
+      type: "button", id: "turn", click: () => { model.say({ side: model.side() === "me" ? "versus" : "me" }); draw(); },
+    }, t("try.turn.swap")));
+  }
+  if (model.chained && model.link().step > 1) {
+    toggles.push(el("button", { type: "button", id: "anew", click: () => { model.startOver(); draw(); } },
+      t("try.anew")));
+  }
+  return toggles.length === 0 ? null : el("div", { class: "calls" }, ...toggles);
+}
+
+function done() {
+  const sums = model.sums();
+  return el("div", { class: "done" }, el("p", { class: "pop", id: "done-said" }, t("try.done", sums.worked, sums.tries)),
+    el("a", { class: "button main", id: "summary", href: `/runs/${encodeURIComponent(model.run.id)}/summary` }, t("run.done.summary")));
+}
+
+function drawSent() {
+  const waiting = outbox.pending().length;
+  const refused = outbox.refused();
+  const mark = $("sent");
+  mark.dataset.state = refused.length > 0 ? "refused" : waiting > 0 ? "waiting" : "sent";
+  mark.textContent = refused.length > 0 ? t("run.refused", refused.length)
+    : waiting > 0 ? outbox.problem || t("run.waiting", waiting) : t("run.sent");
+  $("refused").hidden = refused.length === 0;
+  $("refused-list").replaceChildren(...refused.map((r) => el("li", {}, r.message)));
+  $("summary")?.toggleAttribute("data-waiting", waiting > 0);
+}
+
+// Changing
+
+function record(change) {
+  try {
+    change();
+  } catch (failure) {
+    $("problem").textContent = t("run.device.full");
+    $("problem").hidden = false;
+    throw failure;
+  }
+  correcting = null;
+  draw();
+  if (spoken && !model.over()) {
+    const sums = model.sums();
+    say(t("try.spoken", sums.worked, sums.tries, callName(model.called())));
+  }
+}
+
+$("undo").addEventListener("click", () => {
+  correcting = null;
+  model.undo();
+  draw();
+});
+$("more").addEventListener("click", () => $("more-sheet").showModal());
+$("finish").addEventListener("click", () => {
+  model.finish();
+  $("more-sheet").close();
+  location.href = `/runs/${encodeURIComponent(model.run.id)}/summary`;
+});
+$("forget").addEventListener("click", () => outbox.forgetRefused());
+const voice = $("spoken");
+voice.checked = spoken;
+voice.disabled = !speechReady();
+voice.addEventListener("change", () => {
+  spoken = voice.checked;
+  localStorage.setItem("boardside.spoken", spoken ? "yes" : "no");
+  if (spoken) say(t("run.spoken.on"));
+});
+
+function openSetup() {
+  const form = $("setup-form");
+  const s = model.setup;
+  $("setup-bags").replaceChildren(...[{ id: "", name: t("run.set.unnamed") }, ...model.bags].map((one) => {
+    const input = el("input", { type: "radio", name: "bag", value: one.id });
+    input.checked = (s.bags[0] || "") === one.id;
+    return el("label", { class: "choice" }, input, el("span", {}, one.name));
+  }));
+  for (const name of ["face", "approach", "board", "conditions"]) {
+    const input = form.querySelector(`input[name="${name}"][value="${s[name] ?? ""}"]`);
+    if (input) input.checked = true;
+  }
+  $("new-bag").value = "";
+  $("setup-sheet").showModal();
+}
+
+$("setup-form").addEventListener("submit", () => {
+  const data = new FormData($("setup-form"));
+  const name = String(data.get("new-bag") || "").trim();
+  const known = model.bags.find((one) => one.name === name);
+  const chosen = name === "" ? data.get("bag") || "" : known ? known.id : model.nameBag(name);
+  const changes = { bags: chosen === "" ? [] : [chosen], board: data.get("board") || "regulation" };
+  for (const field of ["face", "approach", "conditions"]) changes[field] = data.get(field) || null;
+  if (Object.keys(changes).some((key) => JSON.stringify(changes[key]) !== JSON.stringify(model.setup[key]))) model.changeSetup(changes);
+  draw();
+});
+for (const button of document.querySelectorAll("[data-close]")) {
+  button.addEventListener("click", () => button.closest("dialog").close());
+}
+
+// Keys, so that a pocket clicker works: see the help page
+const KEYS = { 1: true, PageUp: true, 3: false, PageDown: false, ArrowUp: true, ArrowDown: false };
+document.addEventListener("keydown", (event) => {
+  if (event.ctrlKey || event.altKey || event.metaKey || document.querySelector("dialog[open]")) return;
+  if (event.key === "Backspace" || event.key === "u") {
+    event.preventDefault();
+    $("undo").click();
+  } else if (event.key in KEYS && !model.isPlacement && !model.over() && correcting === null) {
+    event.preventDefault();
+    record(() => model.tryShot(KEYS[event.key]));
+  }
+});
+
+// Keep the screen awake where the browser allows it (a secure context)
+async function stayAwake() {
+  try {
+    await navigator.wakeLock?.request("screen");
+  } catch {
+    // Low battery or the page is hidden; asked again when it shows.
+  }
+}
+$("awake").textContent = t("wakeLock" in navigator ? "run.awake.yes" : "run.awake.no");
+document.addEventListener("visibilitychange", () => {
+  if (document.visibilityState !== "visible") return;
+  stayAwake();
+  outbox.flush();
+});
+window.addEventListener("online", () => outbox.flush());
+stayAwake();
+draw();
+outbox.flush();
