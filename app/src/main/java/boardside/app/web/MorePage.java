@@ -15,6 +15,7 @@ public final class MorePage {
             "range",
             "four-bagger",
             "ghost",
+            "ladder",
             "level",
             "verdict",
             "best-usual",
@@ -23,6 +24,8 @@ public final class MorePage {
             "board",
             "conditions",
             "setting",
+            "stakes",
+            "sides",
             "warm-up",
             "session");
 

@@ -117,7 +117,7 @@ export function contestBags(model, { record }) {
   const ways = sideWays(model, next.side);
   return el("div", { class: "one-by-one" }, ...rows,
     el("p", { class: "call", id: "call", "aria-live": "polite" }, el("b", {}, t("run.contest.next", sideName(model, next.side))),
-      ways ? el("span", { class: "small" }, ways) : null),
+      next.must ? el("b", {}, t("stakes.must")) : ways ? el("span", { class: "small" }, ways) : null),
     outcomeButton("in", "1 \u2191", () => record(() => model.addThrow("in"))),
     outcomeButton("on", "2 \u2192", () => record(() => model.addThrow("on"))),
     outcomeButton("off", "3 \u2193", () => record(() => model.addThrow("off"))));

@@ -20,6 +20,7 @@ export function mixedEntry(model, { record }) {
   }
   return el("div", { class: "one-by-one" }, so,
     el("p", { class: "call called", id: "call", "aria-live": "polite" },
-      el("span", { class: "small" }, t("run.mixed.next", model.throws.length + 1, model.bagsARound)), el("b", {}, calledName(model))),
+      el("span", { class: "small" }, t("run.mixed.next", model.throws.length + 1, model.bagsARound)), el("b", {}, calledName(model)),
+      model.nextThrow().must ? el("span", {}, t("stakes.must")) : null),
     ...buttons);
 }

@@ -315,14 +315,15 @@ export class RunModel {
     return this.mixed ? this.sets.length * this.setup.bagsPerSet : 4 * this.sides.length;
   }
 
-  /** Whose bag is next, and how it is thrown: { side, bag, face, approach, last }. */
+  /** Whose bag is next, how it is thrown, and whether it must go in: { side, bag, face, approach, must }. */
   nextThrow() {
     const thrown = this.throws.length;
     const two = this.sides.length === 2;
     const side = two && !mineNext(this.standingNow().game.meFirst, thrown) ? this.sides[1] : this.sides[0];
     const way = this.way(side);
     if (this.mixed) way.bag = this.order()[thrown] ?? "";
-    return { ...way, side, last: thrown >= this.bagsARound - this.sides.length };
+    const last = thrown >= this.bagsARound - this.sides.length;
+    return { ...way, side, must: last && Boolean(this.setup.stakes?.lastBag) };
   }
 
   /** The bag sets of the round under way in the order they are called: by chance, the same on every device. */

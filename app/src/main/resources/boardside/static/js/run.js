@@ -199,7 +199,7 @@ function oneByOneEntry() {
   const slots = el("p", { class: "slots", role: "img", "aria-label": t("run.bags.thrown", model.throws.length) });
   for (let i = 0; i < 4; i++) slots.append(i < model.throws.length ? bag(model.throws[i].outcome) : el("span", { class: "empty" }));
   const big = (outcome, key) => outcomeButton(outcome, key, () => record(() => model.addThrow(outcome)));
-  const must = model.setup.stakes?.lastBag && model.nextThrow().last;
+  const { must } = model.nextThrow();
   const last = model.throws[model.throws.length - 1];
   const missed = last && last.outcome !== "in";
   const misses = el("div", { class: "misses", role: "group", "aria-label": t("run.miss") },

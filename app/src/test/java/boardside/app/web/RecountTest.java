@@ -85,7 +85,7 @@ class RecountTest {
                 String page = Wire.get(Wire.HERE, server.port(), "/runs/" + run + "/summary")
                         .body();
                 assertThat(page).as("seed " + seed + ", " + drill + "\n" + own).contains(headline(drill, setup, own));
-                rates(drill, own)
+                rates(own)
                         .forEach(rate -> assertThat(page)
                                 .as("seed " + seed + ", " + drill)
                                 .contains(rate));
@@ -314,7 +314,7 @@ class RecountTest {
     }
 
     /** Points a round of each side, as the page writes them. */
-    private static List<String> rates(Drill drill, List<Row> rows) {
+    private static List<String> rates(List<Row> rows) {
         TreeMap<String, List<Row>> sides = new TreeMap<>();
         rows.forEach(row ->
                 sides.computeIfAbsent(row.side(), side -> new ArrayList<>()).add(row));

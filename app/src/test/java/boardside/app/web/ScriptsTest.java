@@ -3,12 +3,29 @@ package boardside.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boardside.app.json.Json;
+import boardside.app.practice.Contest;
+import boardside.app.practice.Line;
 import boardside.app.practice.Moment;
+import boardside.app.practice.Round;
+import boardside.app.practice.Run;
+import boardside.app.practice.Setup;
+import boardside.app.practice.Stakes;
+import boardside.app.record.Games;
+import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Drill;
+import boardside.engine.rules.Finish;
+import boardside.engine.rules.FirstThrow;
+import boardside.engine.rules.Setting;
+import boardside.engine.rules.Side;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.simple.RandomSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -49,6 +66,144 @@ class ScriptsTest extends Browser {
                 """, vectors);
         assertThat(cases.get("games")).hasSizeGreaterThan(50);
         assertThat((List<?>) faults).isEmpty();
+    }
+
+    /** The page replays games as the server does: random runs of every drill with a game, under any set-up. */
+    @Test
+    void standingAgreesWithTheServer() {
+        UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(4711);
+        List<Map<String, Object>> cases = new ArrayList<>();
+        for (int i = 0; i < 200; i++) {
+            Run run = randomRun(random);
+            List<Round> rounds = randomRounds(run, random);
+            Games.Played played = Games.after(run, rounds);
+            cases.add(Map.of("run", run, "rounds", rounds, "should", should(played)));
+        }
+        Object faults = page.evaluate("""
+                async (text) => {
+                  const { standingOf } = await import('/static/js/standing.js');
+                  const faults = [];
+                  for (const { run, rounds, should } of JSON.parse(text)) {
+                    const s = standingOf(run.drill, run.setup, run.score ?? null, rounds);
+                    const is = [s.game.mine, s.game.theirs, s.game.meFirst, s.known, s.result, s.end, s.beyond];
+                    if (JSON.stringify(is) !== JSON.stringify(should)) {
+                      faults.push(JSON.stringify({ run, rounds, is, should }));
+                    }
+                  }
+                  return faults;
+                }
+                """, Json.write(cases));
+        assertThat((List<?>) faults).isEmpty();
+        assertThat(cases.stream().map(each -> String.valueOf(each.get("should"))))
+                .anyMatch(should -> should.contains("won"))
+                .anyMatch(should -> should.contains("lost"))
+                .anyMatch(should -> should.contains("open"));
+    }
+
+    private static List<Object> should(Games.Played played) {
+        return List.of(
+                played.game().mine(),
+                played.game().theirs(),
+                played.game().meFirst(),
+                played.known(),
+                played.result().name().toLowerCase(java.util.Locale.ROOT),
+                played.end(),
+                played.beyond());
+    }
+
+    private static Run randomRun(UniformRandomProvider random) {
+        List<Drill> drills = List.of(Drill.TOTAL, Drill.RACE, Drill.CLIMB, Drill.DUEL, Drill.GAME);
+        Drill drill = drills.get(random.nextInt(drills.size()));
+        boolean alone = drill == Drill.DUEL && random.nextBoolean();
+        FirstThrow first = random.nextBoolean() ? FirstThrow.KEEP : FirstThrow.SWAP;
+        Contest contest = drill != Drill.DUEL && drill != Drill.GAME
+                ? null
+                : new Contest(
+                        alone,
+                        true,
+                        drill == Drill.GAME && random.nextInt(4) == 0,
+                        random.nextBoolean(),
+                        first,
+                        random.nextInt(3) == 0 ? random.nextInt(11) - 5 : 0,
+                        null);
+        Setup setup = Setup.plain().with(draft -> {
+            draft.ghost = drill.needsGhost() ? random.nextInt(10) : null;
+            draft.contest = contest;
+            draft.target = random.nextBoolean() ? null : (Integer) (11 + random.nextInt(20));
+            draft.exact = random.nextInt(3) == 0;
+            draft.skunk = random.nextInt(3) == 0 ? (Integer) 9 : null;
+            draft.stakes = random.nextInt(3) == 0 ? new Stakes(false, 1 + random.nextInt(3), null, false) : null;
+        });
+        Run.Score score = drill == Drill.GAME && random.nextInt(3) == 0 ? new Run.Score(21, random.nextInt(20)) : null;
+        return new Run(
+                "r",
+                "s",
+                drill,
+                "2026-05-01T10:00:00Z",
+                false,
+                "",
+                null,
+                null,
+                "",
+                "",
+                setup,
+                null,
+                false,
+                Run.Sum.NONE,
+                score);
+    }
+
+    private static List<Round> randomRounds(Run run, UniformRandomProvider random) {
+        Contest contest = run.setup().contest();
+        List<Side> sides = contest == null ? List.of(Side.ME) : contest.sides();
+        List<Round> rounds = new ArrayList<>();
+        int last = random.nextInt(16);
+        for (int number = 1; number <= last; number++) {
+            for (Side side : sides) {
+                if (random.nextInt(12) > 0) {
+                    Finish finish =
+                            Finish.values().get(random.nextInt(Finish.values().size()));
+                    Line line = new Line(
+                            "",
+                            null,
+                            null,
+                            BoardKind.REGULATION,
+                            Setting.PRACTICE,
+                            null,
+                            run.setup().ghost(),
+                            4,
+                            finish.in(),
+                            finish.on(),
+                            finish.off(),
+                            Line.Misses.NONE,
+                            "",
+                            "");
+                    rounds.add(new Round(number, side, "", List.of(line), List.of()));
+                }
+            }
+        }
+        return rounds;
+    }
+
+    /** An order that is the same on every device, and by chance: each of two bags comes first about half the time. */
+    @Test
+    void bagsAreCalledInTheSameRandomOrderEverywhere() {
+        Object firsts = page.evaluate("""
+                async () => {
+                  const { shuffled } = await import('/static/js/order.js');
+                  const bags = ['a', 'a', 'a', 'a', 'b', 'b', 'b', 'b'];
+                  let first = 0;
+                  for (let round = 0; round < 1000; round++) {
+                    const order = shuffled(bags, `run ${round}`);
+                    if (JSON.stringify(order) !== JSON.stringify(shuffled(bags, `run ${round}`))) return -1;
+                    if ([...order].sort().join('') !== 'aaaabbbb') return -2;
+                    if (order[0] === 'a') first++;
+                  }
+                  return first;
+                }
+                """);
+        // 1,000 tosses of a fair coin lie within 439 to 561 but once in ten thousand times.
+        assertThat(((Number) firsts).intValue()).isBetween(439, 561);
     }
 
     /** RFC 9562, section 5.7: version 7, variant 10, the first 48 bits the Unix time in milliseconds. */

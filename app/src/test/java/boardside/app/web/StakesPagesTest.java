@@ -80,6 +80,7 @@ class StakesPagesTest extends Recorder {
         page.keyboard().press("1");
         page.keyboard().press("2");
         page.keyboard().press("3");
+        assertThat(page.locator("#call")).containsText("This one must go in");
         picture("mixed-counted");
         page.keyboard().press("1");
         assertSent();
