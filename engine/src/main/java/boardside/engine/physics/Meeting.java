@@ -1,24 +1,34 @@
 package boardside.engine.physics;
 
 /**
- * When two sliding bags meet. Both paths are known in closed form; the gap g between the discs obeys g'' >= -A, with A the
- * most that their decelerations can differ by, so that parabolas through the gap and its rate at two times bound it from
- * below in between: either they stay above 0, or a safe step leads nearer. Mutable; SI units.
+ * When two sliding bags meet. Both paths are known in closed form, but not as functions of one parameter, so the gap g
+ * between the discs is looked at here and there in time. Between two looks the cubic through g and g' at both stands in for
+ * it; how far the cubic's g'' at the ends is from the true one says how good it is (a fourth derivative G makes an error of
+ * G h^4 / 384 at most inside and of G h^2 / 12 in g'' at the ends; Davis 1963, Interpolation and Approximation, 3.6). The
+ * span is halved until the cubic surely stays above 0, or is good enough to say where it does not. Overlaps shallower than
+ * {@link #GOOD} that come and go between two looks are passed over. Mutable; SI units.
  */
 final class Meeting {
     private static final double NEVER = Double.POSITIVE_INFINITY;
 
-    /** Overlaps that come and go within less than this time are no contact, s. */
-    private static final double BLINK = 2e-5;
+    /** Error of the cubic that is good enough, m. */
+    private static final double GOOD = 1e-6;
+
+    /** How well the cubic's root is worth knowing, as a share of the span. */
+    private static final double CLOSE = 1e-7;
+
+    /** Shortest span looked into, s. */
+    private static final double SHORTEST = 1e-5;
+
+    /** First span where neither bag comes to anything by itself, s. */
+    private static final double LOOK_AHEAD = 0.1;
 
     private final double reach;
 
     private double gap;
     private double rate;
-    private double iDirX;
-    private double iDirY;
-    private double jDirX;
-    private double jDirY;
+    private double bend;
+    private double closing;
 
     Meeting(double reach) {
         this.reach = reach;
@@ -29,119 +39,126 @@ final class Meeting {
         if (!(from < to)) {
             return NEVER;
         }
-        double most = i.grip() + j.grip();
+        look(i, j, from);
+        // Their decelerations differ by no more than both together; and friction lets the speed between two bags grow
+        // only
+        // by what their grips differ by, since -(v1 - v2) . (f1 v1/|v1| - f2 v2/|v2|) <= |f1 - f2| |v1 - v2|.
+        double all = to - from;
+        if (gap > Slide.TOUCH
+                && (gap + all * (rate - 0.5 * (i.grip() + j.grip()) * all) > 0
+                        || gap - all * (closing + 0.5 * Math.abs(i.grip() - j.grip()) * all) > 0)) {
+            return NEVER;
+        }
         double a = from;
-        look(i, j, a);
-        // Just before the first of them stops, directions swing round; up to there they change little.
-        double calm = to == NEVER ? to : from + 0.97 * (to - from);
-        double b = calm;
+        double b = to == NEVER ? from + LOOK_AHEAD : to;
         for (int n = 0; n < 400; n++) {
             if (gap <= Slide.TOUCH && rate < -Slide.STILL) {
                 return a;
             }
-            double gapA = Math.max(0, gap);
-            double rateA = gap <= Slide.TOUCH && Math.abs(rate) <= Slide.STILL ? 0 : rate;
-            double aiX = iDirX;
-            double aiY = iDirY;
-            double ajX = jDirX;
-            double ajY = jDirY;
-            // The furthest this step may go without looking.
-            double safe = rateA < 0
-                    ? 2 * gapA / (-rateA + Math.sqrt(rateA * rateA + 2 * most * gapA))
-                    : (rateA + Math.sqrt(rateA * rateA + 2 * most * gapA)) / most;
-            if (a + safe >= to) {
-                return NEVER;
-            }
-            if (b == NEVER || b <= a) {
-                b = b == NEVER ? a + 4 * safe + 0.05 : to;
-            }
+            double gapA = gap <= Slide.TOUCH ? 0 : gap;
+            double rateA = rate;
+            double bendA = bend;
             look(i, j, b);
-            double curve = Math.abs(i.grip() - j.grip())
-                    + Math.min(i.grip(), j.grip())
-                            * Math.min(
-                                    2,
-                                    length(aiX - ajX, aiY - ajY)
-                                            + length(iDirX - aiX, iDirY - aiY)
-                                            + length(jDirX - ajX, jDirY - ajY));
-            if (gap >= 0 && clear(gapA, rateA, gap, rate, curve, b - a)) {
+            double span = b - a;
+            double c2 = (3 * (gap - gapA) / span - 2 * rateA - rate) / span;
+            double c3 = (2 * (gapA - gap) / span + rateA + rate) / (span * span);
+            double off = Math.max(Math.abs(2 * c2 - bendA), Math.abs(2 * c2 + 6 * c3 * span - bend));
+            double error = off * span * span / 32;
+            if (gap > 0 && (error < GOOD || span <= SHORTEST || lowest(gapA, rateA, c2, c3, span, gap) > 4 * error)) {
+                double at = error < GOOD ? root(gapA, rateA, c2, c3, span) : NEVER;
+                if (at < NEVER) {
+                    return refined(i, j, a, a + at, b);
+                }
                 if (b >= to) {
                     return NEVER;
                 }
                 a = b;
-                b = to == NEVER ? NEVER : b < calm ? calm : to;
+                b = to == NEVER ? b + 2 * span : Math.min(to, b + 2 * span);
                 continue;
             }
-            double better = curve > 0 ? safeStep(gapA, rateA, curve) : b - a;
-            double step = Math.max(Math.min(better, b - a), BLINK);
-            if (step >= b - a) {
-                // Too short to tell apart: what is overlapped at its end has met.
-                if (gap < 0) {
-                    a = root(i, j, a, b);
-                    look(i, j, a);
-                    return rate < 0 || gap < -1e-10 ? a : NEVER;
-                }
-                a = b;
-                b = to == NEVER ? NEVER : b < calm ? calm : to;
-                continue;
+            if (gap <= 0 && (error < GOOD || span <= SHORTEST)) {
+                double at = root(gapA, rateA, c2, c3, span);
+                return refined(i, j, a, at < NEVER ? a + at : b, b);
             }
-            double end = b;
-            a += step;
-            look(i, j, a);
-            if (gap < 0) {
-                return root(i, j, a - step, a);
-            }
-            b = end;
+            double guess = gap <= 0 ? 1.05 * root(gapA, rateA, c2, c3, span) : NEVER;
+            b = a + Math.max(0.1 * span, Math.min(guess, 0.5 * span));
+            gap = gapA;
+            rate = rateA;
+            bend = bendA;
         }
         return NEVER;
     }
 
-    private static double safeStep(double gap, double rate, double curve) {
-        double root = Math.sqrt(rate * rate + 2 * curve * gap);
-        return rate < 0 ? 2 * gap / (-rate + root) : (rate + root) / curve;
-    }
-
-    /** Whether two parabolas of second derivative -curve, from either end, keep the gap above 0. */
-    private static boolean clear(double gapA, double rateA, double gapB, double rateB, double curve, double span) {
-        // Left: gapA + rateA t - curve t^2 / 2. Right: gapB - rateB (span - t) - curve (span - t)^2 / 2. They cross
-        // where
-        double slope = rateA - rateB - curve * span;
-        double level = gapB - rateB * span - 0.5 * curve * span * span - gapA;
-        double t = slope != 0 ? level / slope : span;
-        t = Math.max(0, Math.min(span, t));
-        double lowest = Math.max(
-                gapA + rateA * t - 0.5 * curve * t * t,
-                gapB - rateB * (span - t) - 0.5 * curve * (span - t) * (span - t));
-        return lowest >= 0;
-    }
-
-    /** The first overlap between a time without and one with it, by regula falsi (Illinois). */
-    private double root(Slide i, Slide j, double from, double to) {
-        double a = from;
-        double b = to;
-        look(i, j, a);
-        double fa = Math.max(gap, 0);
-        look(i, j, b);
-        double fb = gap;
-        if (fa <= Slide.TOUCH) {
-            return b;
+    /** The cubic's lowest value after its start, where that is 0, or else anywhere on the span. */
+    private static double lowest(double g, double rate, double c2, double c3, double span, double end) {
+        double low = g > 0 ? Math.min(g, end) : end;
+        // g' = rate + 2 c2 t + 3 c3 t^2 turns from falling to rising at the larger root, the smaller if c3 < 0.
+        double under = c2 * c2 - 3 * c3 * rate;
+        if (under > 0) {
+            double root = Math.sqrt(under);
+            double t = c2 > 0 ? -rate / (c2 + root) : (root - c2) / (3 * c3);
+            if (t > 0 && t < span) {
+                low = Math.min(low, g + t * (rate + t * (c2 + t * c3)));
+            }
         }
-        for (int n = 0; n < 60 && b - a > 1e-15; n++) {
-            double c = (a * fb - b * fa) / (fb - fa);
-            look(i, j, c);
-            if (Math.abs(gap) <= Slide.TOUCH) {
-                return c;
+        return g > 0 || rate > 0 ? low : Math.min(low, 0);
+    }
+
+    /** The first time after the start at which the cubic falls below 0; infinite if it does not. */
+    private static double root(double g, double rate, double c2, double c3, double span) {
+        double end = g + span * (rate + span * (c2 + span * c3));
+        double low = span;
+        double under = c2 * c2 - 3 * c3 * rate;
+        if (under > 0) {
+            double root = Math.sqrt(under);
+            double t = c2 > 0 ? -rate / (c2 + root) : (root - c2) / (3 * c3);
+            if (t > 0 && t < span && g + t * (rate + t * (c2 + t * c3)) < 0) {
+                low = t;
             }
-            if (gap < 0) {
-                b = c;
-                fb = gap;
-                fa *= 0.5;
+        }
+        if (low == span && end > 0) {
+            return NEVER;
+        }
+        // Above 0 from the start on, or just parted from it, and below at `low`: Newton's method between the two.
+        double a = 0;
+        double b = low;
+        double t = 0.5 * low;
+        for (int n = 0; n < 40; n++) {
+            double value = g > 0 ? g + t * (rate + t * (c2 + t * c3)) : rate + t * (c2 + t * c3);
+            double slope = g > 0 ? rate + t * (2 * c2 + 3 * t * c3) : c2 + 2 * t * c3;
+            if (value > 0) {
+                a = t;
             } else {
-                a = c;
-                fa = gap;
-                fb *= 0.5;
+                b = t;
             }
+            double next = t - value / slope;
+            if (!(next > a && next < b)) {
+                next = 0.5 * (a + b);
+            }
+            if (Math.abs(next - t) < CLOSE * low) {
+                return next;
+            }
+            t = next;
         }
         return b;
+    }
+
+    /** Newton's method on the gap itself from the cubic's root. */
+    private double refined(Slide i, Slide j, double a, double guess, double b) {
+        double t = guess;
+        for (int n = 0; n < 4; n++) {
+            look(i, j, t);
+            if (!(rate < 0) || Math.abs(gap) <= Slide.TOUCH) {
+                break;
+            }
+            double next = Math.max(a, Math.min(b, t - gap / rate));
+            boolean close = (i.grip() + j.grip()) * gap * gap <= Slide.NEAR * rate * rate;
+            t = next;
+            if (close) {
+                break;
+            }
+        }
+        return t;
     }
 
     private void look(Slide i, Slide j, double when) {
@@ -149,24 +166,25 @@ final class Meeting {
         see(j, when);
         double dx = j.x() - i.x();
         double dy = j.y() - i.y();
-        double distance = Math.sqrt(dx * dx + dy * dy);
-        gap = distance - reach;
-        rate = ((j.vx() - i.vx()) * dx + (j.vy() - i.vy()) * dy) / distance;
-        iDirX = i.dirX();
-        iDirY = i.dirY();
-        jDirX = j.dirX();
-        jDirY = j.dirY();
+        double vx = j.vx() - i.vx();
+        double vy = j.vy() - i.vy();
+        double per = 1 / Math.sqrt(dx * dx + dy * dy);
+        double nx = dx * per;
+        double ny = dy * per;
+        gap = 1 / per - reach;
+        rate = vx * nx + vy * ny;
+        closing = Math.sqrt(vx * vx + vy * vy);
+        double turning = vx * ny - vy * nx;
+        bend = turning * turning * per
+                + (i.grip() * i.dirX() - j.grip() * j.dirX()) * nx
+                + (i.grip() * i.dirY() - j.grip() * j.dirY()) * ny;
     }
 
     private static void see(Slide slide, double when) {
         if (when >= slide.stopTime()) {
             slide.atStop();
         } else {
-            slide.paramAt(when);
+            slide.seek(when);
         }
-    }
-
-    private static double length(double dx, double dy) {
-        return Math.sqrt(dx * dx + dy * dy);
     }
 }

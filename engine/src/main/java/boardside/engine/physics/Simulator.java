@@ -3,6 +3,7 @@ package boardside.engine.physics;
 import boardside.engine.rules.Outcome;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Throws bags onto a scene, each onto the same bags as they lay, from event to event: a blow, the rim of the hole, an edge,
@@ -28,6 +29,8 @@ public final class Simulator {
     private static final int MOST = Scene.MOST_BAGS + 1;
     private static final int MOST_EVENTS = 2000;
     private static final double NEVER = Double.POSITIVE_INFINITY;
+    private static final double SHORTEST_INTERVAL = 0.001;
+    private static final double LONGEST_INTERVAL = 10;
     private static final double HOLE_X = 0;
     private static final double HOLE_Y = Board.HOLE_Y * INCH;
     private static final double HOLE = Board.HOLE_RADIUS * INCH;
@@ -71,7 +74,6 @@ public final class Simulator {
     private final boolean[] crossing = new boolean[MOST];
     private final boolean[] onThrown = new boolean[MOST];
     private int moving;
-    private int mostMoving;
     private double now;
 
     // What each moving bag comes to by itself.
@@ -84,6 +86,12 @@ public final class Simulator {
     private final double[][] meet = new double[MOST][MOST];
 
     private final boolean[] struck = new boolean[MOST];
+    private final int[] movers = new int[MOST];
+
+    /** What is seen of a throw that is watched. */
+    private @Nullable List<Frame> frames;
+
+    private double interval;
     private final Meeting meeting = new Meeting(REACH);
 
     /**
@@ -149,6 +157,57 @@ public final class Simulator {
         return result();
     }
 
+    /**
+     * The same throw as a picture that moves: every bag at each interval from the landing on, and at the end.
+     *
+     * @param landing on the board
+     * @param every time between frames, s, 0.001..10
+     * @throws IllegalArgumentException if the interval is out of range or not a number
+     */
+    public List<Frame> watch(Landing landing, double every) {
+        if (!(every >= SHORTEST_INTERVAL && every <= LONGEST_INTERVAL)) {
+            throw new IllegalArgumentException(
+                    "frames are " + SHORTEST_INTERVAL + " to " + LONGEST_INTERVAL + " s apart, not " + every);
+        }
+        List<Frame> seen = new ArrayList<>();
+        frames = seen;
+        interval = every;
+        try {
+            slide(landing.x(), landing.y(), landing.across(), landing.up());
+            seen.add(frame(now));
+        } finally {
+            frames = null;
+        }
+        return List.copyOf(seen);
+    }
+
+    /** The frames up to a time, not including it. */
+    private void look(List<Frame> seen, double until) {
+        for (double at = seen.size() * interval; at < until && until < NEVER; at = seen.size() * interval) {
+            for (int i = 0; i < count; i++) {
+                if (state[i] == State.MOVING) {
+                    placeAt(i, at);
+                }
+            }
+            seen.add(frame(at));
+        }
+    }
+
+    private Frame frame(double at) {
+        List<Frame.Spot> spots = new ArrayList<>(count);
+        for (int i = 0; i < count; i++) {
+            boolean slides = state[i] == State.MOVING;
+            Frame.Doing doing = switch (state[i]) {
+                case MOVING -> Frame.Doing.SLIDING;
+                case REST -> Frame.Doing.LYING;
+                case IN -> Frame.Doing.IN;
+                case OFF -> Frame.Doing.OFF;
+            };
+            spots.add(new Frame.Spot(doing, restX(i), restY(i), slides ? vx[i] : 0, slides ? vy[i] : 0));
+        }
+        return new Frame(at, spots);
+    }
+
     /** How the last throw ended. */
     public Thrown result() {
         List<End> bags = new ArrayList<>(count - 1);
@@ -207,7 +266,6 @@ public final class Simulator {
         }
         now = 0;
         moving = 0;
-        mostMoving = 1;
         crossing[0] = false;
         x[0] = inchesX * INCH;
         y[0] = inchesY * INCH;
@@ -260,14 +318,14 @@ public final class Simulator {
         setOff();
     }
 
-    /** Adds the contacts of a struck bag with resting bags that it touches, and of those in turn. */
+    /**
+     * Adds the contacts of a struck bag with resting bags that it touches, and of those in turn. A moving bag that touches
+     * it has a blow of its own at the same instant, next.
+     */
     private void gatherTouching(int i) {
         for (int j = 0; j < count; j++) {
-            if (j == i || state[j] == State.IN || state[j] == State.OFF || passes(i, j)) {
+            if (j == i || !(state[j] == State.REST || struck[j]) || passes(i, j)) {
                 continue;
-            }
-            if (state[j] == State.MOVING && !struck[j]) {
-                placeAt(j, now);
             }
             double dx = x[j] - x[i];
             double dy = y[j] - y[i];
@@ -294,7 +352,7 @@ public final class Simulator {
     /** Puts a moving bag's place and velocity at a time into the arrays. */
     private void placeAt(int i, double when) {
         Slide slide = slides[i];
-        slide.paramAt(when);
+        slide.seek(when);
         take(i, slide);
     }
 
@@ -312,7 +370,6 @@ public final class Simulator {
                 launch(i);
             }
         }
-        mostMoving = Math.max(mostMoving, moving);
         for (int i = 0; i < count; i++) {
             if (state[i] != State.MOVING) {
                 continue;
@@ -320,7 +377,7 @@ public final class Simulator {
             if (struck[i]) {
                 plan(i, 0);
             } else if (event[i] == Event.BLOW && struck[partner[i]]) {
-                plan(i, slides[i].paramAt(now));
+                plan(i, slides[i].seek(now));
             }
         }
     }
@@ -366,12 +423,9 @@ public final class Simulator {
     private void plan(int i, double from) {
         Slide slide = slides[i];
         boolean stays = slide.staysOn(halfWidth, length);
-        double edge = stays ? NEVER : slide.leaves(halfWidth, length);
-        double first = edge;
-        Event kind = stays ? Event.STOP : Event.EDGE;
-        if (first == NEVER) {
-            kind = Event.STOP;
-        }
+        // Where friction does not hold, the edge bounds the search; else it matters only if nothing comes before it.
+        double first = slide.holds() || stays ? NEVER : slide.leaves(halfWidth, length);
+        Event kind = first < NEVER ? Event.EDGE : Event.STOP;
         double holeFrom = crossing[i] ? slide.exits(HOLE_X, HOLE_Y, HOLE, from) : from;
         if (holeFrom < first) {
             double hole = slide.enters(HOLE_X, HOLE_Y, HOLE, holeFrom, first);
@@ -390,6 +444,19 @@ public final class Simulator {
                 }
             }
         }
+        if (!stays && slide.holds() && !(first < NEVER && slide.onBoardUpTo(first, halfWidth, length))) {
+            if (first == NEVER && moving == 1 && frames == null) {
+                // It leaves and nothing else moves: when does not matter.
+                event[i] = Event.EDGE;
+                due[i] = now;
+                return;
+            }
+            double edge = slide.leaves(halfWidth, length);
+            if (edge < first) {
+                first = edge;
+                kind = Event.EDGE;
+            }
+        }
         event[i] = kind;
         if (kind == Event.STOP) {
             due[i] = slide.stopTime();
@@ -406,27 +473,32 @@ public final class Simulator {
                 stopAll();
                 return;
             }
+            int n = 0;
             int next = -1;
             for (int i = 0; i < count; i++) {
-                if (state[i] == State.MOVING && (next < 0 || due[i] < due[next])) {
-                    next = i;
+                if (state[i] == State.MOVING) {
+                    movers[n++] = i;
+                    if (next < 0 || due[i] < due[next]) {
+                        next = i;
+                    }
                 }
             }
             double when = due[next];
             int other = -1;
-            if (moving > 1) {
-                for (int i = 0; i < count; i++) {
-                    for (int j = i + 1; j < count; j++) {
-                        if (state[i] == State.MOVING && state[j] == State.MOVING && !passes(i, j)) {
-                            double at = meets(i, j);
-                            if (at < when) {
-                                when = at;
-                                next = i;
-                                other = j;
-                            }
-                        }
+            for (int a = 0; a < n; a++) {
+                for (int b = a + 1; b < n; b++) {
+                    int i = movers[a];
+                    int j = movers[b];
+                    double at = passes(i, j) ? NEVER : meets(i, j);
+                    if (at < when) {
+                        when = at;
+                        next = i;
+                        other = j;
                     }
                 }
+            }
+            if (frames != null) {
+                look(frames, when);
             }
             if (!(when < NEVER)) {
                 stopAll();
@@ -460,7 +532,12 @@ public final class Simulator {
                 take(i, slide);
                 rest(i);
             }
-            case EDGE -> gone(i, State.OFF);
+            case EDGE -> {
+                if (frames != null) {
+                    placeAt(i, now);
+                }
+                gone(i, State.OFF);
+            }
             case HOLE -> {
                 slide.at(param[i]);
                 take(i, slide);
@@ -512,7 +589,7 @@ public final class Simulator {
     /** A moving bag finds another one newly at rest in its way. */
     private void planFor(int j, int rested) {
         Slide slide = slides[j];
-        double from = slide.paramAt(now);
+        double from = slide.seek(now);
         double limit = event[j] == Event.STOP ? NEVER : param[j];
         double blow = slide.enters(x[rested], y[rested], REACH, from, limit);
         if (blow < limit) {

@@ -31,6 +31,18 @@ final class Slide {
     /** Off straight up by less than this half-angle tangent, a path is first taken to be straight. */
     private static final double NEARLY_STRAIGHT = 0.3;
 
+    /** So near in time that the state can be moved there by its acceleration, s; the error is of the third order. */
+    private static final double NEAR_TIME = 1e-4;
+
+    /** The same as a share of its speed lost. */
+    private static final double NEAR_SPEED = 1e-3;
+
+    /** Newton's step from a gap g at the rate g' leaves an error of about g'' g^2 / (2 g'^2): no more than this, m. */
+    static final double NEAR = 1e-11;
+
+    /** So near to the rim that it counts as there, m. */
+    private static final double NEAR_RIM = 1e-7;
+
     private static final double LN2 = 0.6931471805599453;
 
     /** Below this exponent F(a) is summed as a series. */
@@ -75,7 +87,12 @@ final class Slide {
     private double stopX;
     private double stopY;
 
-    // The state at the parameter last asked for.
+    /** How far to the right of its first direction the path ends, m; between 0 and there it stays. */
+    private double swing;
+
+    // The state last asked for: its parameter; as `param` no number where the state has been moved a hair off it.
+    private double param;
+    private double where;
     private double time;
     private double x;
     private double y;
@@ -115,6 +132,7 @@ final class Slide {
         } else {
             startCurved(vx, vy);
         }
+        atStart();
     }
 
     private void startStraight(double vx, double vy) {
@@ -146,19 +164,26 @@ final class Slide {
             stopTime = startTime + timeScale * (perRatio1 + tangent2 * perRatioLess1);
             stopX = startX + side * acrossScale * (per2Ratio1 + tangent2 * per2RatioLess1);
             stopY = startY + upScale * (per2Ratio2 - tangent2 * tangent2 * per2RatioLess2);
+            swing = (stopX - startX) * startDirY - (stopY - startY) * startDirX;
         } else {
             stopTime = NEVER;
+            swing = side * NEVER;
         }
     }
 
     /** The state at a parameter, 0 or more and finite. */
     void at(double s) {
+        if (s == param) {
+            return;
+        }
+        param = s;
+        where = s;
         if (straight) {
             atStraight(s);
             return;
         }
         double slowing = Elementary.exp(-(ratio + 1) * s);
-        double turning = 1 / Elementary.exp(-s);
+        double turning = Elementary.exp(s);
         double turning2 = turning * turning;
         double slowing2 = slowing * slowing;
         double tangent4 = tangent2 * tangent2;
@@ -211,6 +236,8 @@ final class Slide {
 
     /** The state where it started. */
     void atStart() {
+        param = 0;
+        where = 0;
         time = startTime;
         x = startX;
         y = startY;
@@ -219,36 +246,48 @@ final class Slide {
         dirY = startDirY;
     }
 
-    /** The state at rest, if friction stops it. */
+    /** The state at rest, if friction stops it; of the direction, what it was before it swung round at the very end. */
     void atStop() {
+        param = Double.NaN;
+        where = NEVER;
         time = stopTime;
         x = stopX;
         y = stopY;
         speed = 0;
-        dirX = straight ? startDirX : 0;
-        dirY = straight ? startDirY : -1;
+        boolean swings = !straight && tangent >= NEARLY_STRAIGHT;
+        dirX = swings ? 0 : startDirX;
+        dirY = swings ? -1 : startDirY;
     }
 
-    /** The parameter at a time from the start to before the stop, s; leaves the state there. */
-    double paramAt(double when) {
+    /** Moves the state to a time from the start to before the stop, s; returns the parameter there. */
+    double seek(double when) {
         double tau = when - startTime;
         if (!(tau > 0)) {
             atStart();
             return 0;
         }
         if (straight) {
-            atStraight(tau);
+            at(tau);
             return tau;
+        }
+        double late = time - startTime - tau;
+        if (near(late)) {
+            return moved(late);
         }
         double low = 0;
         double high = NEVER;
-        double guess = 1 - tau / (timeScale * perRatio1);
-        double s = guess > 0.01 ? -perRatio1 * Elementary.log(guess) : 1;
+        // From the start or from the present state, whichever is nearer: to first order all paths are straight.
+        boolean fromStart = tau < Math.abs(late) || where == NEVER;
+        double factor = 1 + (fromStart ? -tau / startSpeed : late / speed) * (ratio + 1) * pull;
+        double s = (fromStart ? 0 : where) + (factor > 0.01 ? -perRatio1 * Elementary.log(factor) : 1);
+        if (!(s > 0)) {
+            s = 0;
+        }
         for (int n = 0; n < 60; n++) {
             at(s);
-            double late = time - startTime - tau;
-            if (Math.abs(late) <= 1e-14 * (1 + tau)) {
-                break;
+            late = time - startTime - tau;
+            if (near(late)) {
+                return moved(late);
             }
             if (late > 0) {
                 high = s;
@@ -256,7 +295,7 @@ final class Slide {
                 low = s;
             }
             // Time is nearly linear in e^(-(r+1)s): Newton's step in that.
-            double factor = 1 + late * (ratio + 1) * pull / speed;
+            factor = 1 + late * (ratio + 1) * pull / speed;
             double next = factor > 0.05 ? s - perRatio1 * Elementary.log(factor) : s - late * pull / speed;
             if (!(next > low && next < high)) {
                 next = high < NEVER ? 0.5 * (low + high) : 2 * low + 1;
@@ -267,6 +306,38 @@ final class Slide {
             s = next;
         }
         return s;
+    }
+
+    /** Whether the rest of the way is straight enough to be gone by {@link #moved}. */
+    private boolean near(double late) {
+        return Math.abs(late) <= NEAR_TIME && Math.abs(late) * grip <= NEAR_SPEED * speed;
+    }
+
+    /** Moves the state back in time by a hair, and says which parameter that is. */
+    private double moved(double late) {
+        if (late != 0) {
+            double s = where - late * pull / (speed + 0.5 * late * grip);
+            back(late);
+            where = s;
+        }
+        return where;
+    }
+
+    /** Moves the state back in time by a hair, to second order. */
+    private void back(double by) {
+        double vx = speed * dirX;
+        double vy = speed * dirY;
+        double ax = -grip * dirX;
+        double ay = -grip * dirY - pull;
+        x -= by * (vx - 0.5 * by * ax);
+        y -= by * (vy - 0.5 * by * ay);
+        vx -= by * ax;
+        vy -= by * ay;
+        speed = Math.sqrt(vx * vx + vy * vy);
+        dirX = vx / speed;
+        dirY = vy / speed;
+        time -= by;
+        param = Double.NaN;
     }
 
     /**
@@ -287,7 +358,7 @@ final class Slide {
             double t = timeTo(along - Math.sqrt(half2));
             if (t < from) {
                 // Passed already, but for rounding at the rim itself.
-                atStraight(from);
+                at(from);
                 double gap = Math.sqrt((x - cx) * (x - cx) + (y - cy) * (y - cy)) - radius;
                 t = gap <= TOUCH && (x - cx) * dirX + (y - cy) * dirY < 0 ? from : NEVER;
             }
@@ -310,6 +381,13 @@ final class Slide {
         // Friction only takes, so the path's highest point is no higher than straight up at the full speed.
         if (startY < cy - radius && !(startDirY > 0)) {
             return true;
+        }
+        if (!straight) {
+            // It turns one way only, by less than half a turn.
+            double off = (cx - startX) * startDirY - (cy - startY) * startDirX;
+            if (off > Math.max(0, swing) + radius || off < Math.min(0, swing) - radius) {
+                return true;
+            }
         }
         if (stopTime == NEVER) {
             return false;
@@ -353,10 +431,10 @@ final class Slide {
             if (!(rate < -0.1 * speed)) {
                 return -1;
             }
-            if (Math.abs(gap) <= TOUCH) {
+            s -= gap / rate * pull / speed;
+            if ((pull + grip) * gap * gap <= NEAR * rate * rate) {
                 return s;
             }
-            s -= gap / rate * pull / speed;
         }
         return -1;
     }
@@ -431,18 +509,16 @@ final class Slide {
         }
         double s = from;
         at(s);
-        // From the rim to the middle of the chord; then no point of the rim is nearer than the way left to it.
-        double way = (cx - x) * dirX + (cy - y) * dirY;
-        for (int n = 0; n < 500; n++) {
-            if (way > 0) {
-                s += step(Math.max(way, TOUCH) / speed);
-                at(s);
-            }
-            double inside = radius - Math.sqrt(square(x - cx) + square(y - cy));
-            if (inside < 0) {
+        // Along the chord of the present direction, again and again.
+        for (int n = 0; n < 100; n++) {
+            double along = (cx - x) * dirX + (cy - y) * dirY;
+            double off = (cx - x) * dirY - (cy - y) * dirX;
+            double way = along + Math.sqrt(Math.max(0, radius * radius - off * off));
+            if (!(way > NEAR_RIM)) {
                 break;
             }
-            way = Math.max(inside, 1e-10);
+            s += step(way / speed);
+            at(s);
         }
         return s;
     }
@@ -481,6 +557,12 @@ final class Slide {
                 && Math.abs(stopX) <= halfWidth
                 && stopY >= 0
                 && (startDirY > 0 ? stopY + (straight ? 0 : overshoot()) : startY) <= length;
+    }
+
+    /** Whether the centre, if on the board at a parameter, surely was until then; friction holds. */
+    boolean onBoardUpTo(double s, double halfWidth, double length) {
+        at(s);
+        return Math.abs(x) <= halfWidth && y >= 0 && y <= length && (dirY >= 0 || startDirY <= 0);
     }
 
     /** Where x (or y) passes a value it moves towards from {@code from} on; infinite if it never does. */

@@ -1,7 +1,9 @@
-package boardside.engine.physics;
+package boardside.bench.physics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boardside.engine.physics.Scene;
+import boardside.engine.physics.Simulator;
 import boardside.engine.rules.Outcome;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,9 @@
-package boardside.engine.physics;
+package boardside.bench.physics;
 
+import boardside.engine.physics.Bag;
+import boardside.engine.physics.Scene;
 import boardside.engine.rules.Outcome;
+import java.util.Arrays;
 
 /**
  * The contact model of docs/physics.md by brute force: short steps of time for all bags at once, blows where discs overlap
@@ -32,7 +35,6 @@ final class FineSteps {
         double[] mass = new double[n];
         boolean[] moves = new boolean[n];
         boolean[] over = new boolean[n];
-        boolean[][] ignores = new boolean[n][n];
         for (int i = 0; i < n; i++) {
             Bag bag = i == 0 ? thrown : scene.bags().get(i - 1).bag();
             mu[i] = bag.friction();
@@ -85,15 +87,13 @@ final class FineSteps {
             if (!any) {
                 break;
             }
-            java.util.Arrays.fill(touched, false);
+            Arrays.fill(touched, false);
             for (int sweep = 0; sweep < 50; sweep++) {
                 boolean hit = false;
                 for (int i = 0; i < n; i++) {
                     for (int j = i + 1; j < n; j++) {
-                        if (outcome[i] == null
-                                && outcome[j] == null
-                                && !ignores[i][j]
-                                && blow(scene, vx, vy, mass, i, j)) {
+                        if (outcome[i] == null && outcome[j] == null && blow(scene, vx, vy, mass, i, j)) {
+
                             hit = true;
                             moves[i] = true;
                             moves[j] = true;

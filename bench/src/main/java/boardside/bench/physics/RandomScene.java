@@ -1,5 +1,10 @@
-package boardside.engine.physics;
+package boardside.bench.physics;
 
+import boardside.engine.physics.Bag;
+import boardside.engine.physics.Board;
+import boardside.engine.physics.Contact;
+import boardside.engine.physics.Lying;
+import boardside.engine.physics.Scene;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
