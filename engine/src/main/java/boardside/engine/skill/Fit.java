@@ -23,6 +23,9 @@ final class Fit {
 
     private static final double MODE = 1e-7;
 
+    /** The same after one more run: a step or two. */
+    private static final double MOVED = 1e-3;
+
     /** Growth, or shrinkage, of the records beyond which variances are learned anew. */
     private static final double GROWN = 1.25;
 
@@ -100,7 +103,12 @@ final class Fit {
         @Override
         public double value(double[] theta) {
             System.arraycopy(theta, 0, at, 0, at.length);
-            return laplace.fit(variances.precisions(theta), MODE) + variances.prior(theta);
+            try {
+                return laplace.fit(variances.precisions(theta), MODE) + variances.prior(theta);
+            } catch (ArithmeticException e) {
+                // Too far out for the arithmetic: the search turns back.
+                return Double.NEGATIVE_INFINITY;
+            }
         }
 
         @Override
@@ -151,7 +159,7 @@ final class Fit {
         Precisions q = more.variances.precisions(theta);
         Laplace laplace = new Laplace(more.cells, more.bags, q, Log.MEAN, more.cells.border());
         transfer(more, laplace);
-        laplace.fit(q, MODE);
+        laplace.fit(q, MOVED);
         return new Fit(more, theta, covariance, laplace, learnedFrom);
     }
 

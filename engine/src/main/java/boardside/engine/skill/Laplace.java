@@ -24,6 +24,11 @@ final class Laplace {
 
     private static final int MOST_CHEAP = 8;
 
+    private static final double LOOSE = 1e-5;
+
+    /** A gain that does not matter any more where the mode is hard to reach. */
+    private static final double CREEPING = 1e-3;
+
     /** Squared length of what conjugate gradients may leave, of the whole. */
     private static final double SMALL = 1e-13;
 
@@ -76,22 +81,26 @@ final class Laplace {
         predict(effects, eta, true);
         density = likelihood.value(eta) - quadratic(effects) / 2;
         approach(tolerance, step, before);
+        // Near enough, expected derivatives do, and the last factor is the one wanted.
+        boolean sharp = !likelihood.canonical() && tolerance < LOOSE;
         boolean factorised = false;
-        for (int i = 0; i < MOST_STEPS; i++) {
+        double gain = 0;
+        for (int i = 0; i < MOST_STEPS && !factorised; i++) {
             likelihood.slopes(eta, slope, weight);
-            if (likelihood.canonical() || i == 0 || !factorisedObserved()) {
+            if (!sharp || i == 0 || !factorisedObserved()) {
                 arrow.factorise(q, weight);
             }
             gradient(step);
             double[] gradient = Arrays.copyOf(step, inner + arrow.borderAt);
             arrow.solve(step, inner);
-            double gain = 0;
+            gain = 0;
             for (int j = 0; j < gradient.length; j++) {
                 gain += gradient[j] * step[j];
             }
-            if (!(gain > tolerance)) {
+            // A last creeping approach, if there is one, is as good as there.
+            if (!(gain > tolerance) || i == MOST_STEPS - 1 && gain < CREEPING) {
                 factorised = true;
-                if (!likelihood.canonical()) {
+                if (sharp) {
                     likelihood.slopes(eta, slope, weight);
                     arrow.factorise(q, weight);
                 }
