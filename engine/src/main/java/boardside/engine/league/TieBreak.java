@@ -1,0 +1,19 @@
+package boardside.engine.league;
+
+import boardside.engine.rules.Word;
+import java.util.List;
+
+/** What tells players apart who have equally many league points. More is better in all of them. */
+public enum TieBreak implements Word {
+    /** League points in the games among those who are equal. */
+    HEAD_TO_HEAD,
+    /** Games won. */
+    WINS,
+    /** Points thrown less points thrown against. */
+    DIFFERENCE,
+    /** Points thrown. */
+    THROWN;
+
+    /** Head to head, then the difference, then points thrown. */
+    public static final List<TieBreak> USUAL = List.of(HEAD_TO_HEAD, DIFFERENCE, THROWN);
+}
