@@ -30,6 +30,10 @@ public record Change(String id, String at, Kind kind, String run, String says, b
         /** A bag set's details were edited. */
         BAG,
         /** A board's details were edited. */
-        BOARD
+        BOARD,
+        /** A league's settings were edited, or it was deleted. */
+        LEAGUE,
+        /** Fixtures of a league were added, edited or deleted, or results posted. */
+        FIXTURES
     }
 }

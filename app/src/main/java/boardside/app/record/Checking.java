@@ -1,6 +1,9 @@
 package boardside.app.record;
 
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Fixture;
+import boardside.app.practice.FixtureRun;
+import boardside.app.practice.League;
 import boardside.app.practice.Line;
 import boardside.app.practice.Moment;
 import boardside.app.practice.Player;
@@ -11,6 +14,7 @@ import boardside.app.store.Transaction;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -35,6 +39,23 @@ final class Checking {
                     snapshot.sessions(player.id()).stream().collect(Collectors.toMap(Session::id, Function.identity()));
             sessions.values().forEach(session -> moment("session " + session.id(), session.startedAt()));
             snapshot.eachRun(player.id(), run -> run(player.id(), run, bags));
+            league(snapshot, player.id());
+        }
+    }
+
+    private void league(Snapshot snapshot, int player) {
+        Map<String, League> leagues =
+                snapshot.leagues(player).stream().collect(Collectors.toMap(League::id, Function.identity()));
+        for (Fixture fixture : snapshot.fixtures(player)) {
+            League league = leagues.get(fixture.league());
+            if (league != null) {
+                Leagues.faults(league, fixture).forEach(fault -> faults.add("fixture " + fixture.id() + ": " + fault));
+            }
+        }
+        for (FixtureRun game : snapshot.fixtureRuns(player)) {
+            if (rows.runs().find(player, game.run()).isEmpty()) {
+                faults.add("fixture " + game.fixture() + ", game " + game.game() + ": there is no run " + game.run());
+            }
         }
     }
 
@@ -72,6 +93,9 @@ final class Checking {
                 stored.rounds().stream().map(StoredRun.StoredRound::round).toList();
         if (!rows.tallies().fits(player, stored.run(), rounds)) {
             faults.add(where + ": its sums are not those of its rounds");
+        }
+        if (!rows.feats().of(player, stored.run().id()).equals(Optional.of(Deriving.feat(stored.run(), rounds)))) {
+            faults.add(where + ": what is kept of its streaks and games is not what its rounds say");
         }
     }
 }

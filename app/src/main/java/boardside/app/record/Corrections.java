@@ -5,8 +5,10 @@ import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
 import boardside.app.practice.Change;
 import boardside.app.practice.Failure;
+import boardside.app.practice.Fixture;
 import boardside.app.practice.Ids;
 import boardside.app.practice.KeptSituation;
+import boardside.app.practice.League;
 import boardside.app.practice.Line;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
@@ -59,6 +61,20 @@ final class Corrections {
 
     void keepBoard(Transaction rows, int player, Board earlier, Board later, String now) {
         keep(rows, player, Change.Kind.BOARD, later.id(), earlier, later, now);
+    }
+
+    void keepLeague(Transaction rows, int player, League earlier, League later, String now) {
+        keep(rows, player, Change.Kind.LEAGUE, later.id(), earlier, later, now);
+    }
+
+    /** Writes fixtures of a league and keeps what they were as one change; nothing happens without any. */
+    void putFixtures(
+            Transaction rows, int player, String league, List<Fixture> earlier, List<Fixture> later, String now) {
+        if (later.isEmpty()) {
+            return;
+        }
+        later.forEach(fixture -> rows.leagues().put(player, fixture));
+        keep(rows, player, Change.Kind.FIXTURES, league, earlier, later, now);
     }
 
     /** Whether there was anything to change. */
@@ -154,6 +170,20 @@ final class Corrections {
                 keepBoard(rows, player, before, after, now);
                 rows.players().put(player, after);
             }
+            case LEAGUE -> {
+                League before = rows.leagues().find(player, subject).orElseThrow();
+                League after = Json.read(entry.earlier(), League.class);
+                keepLeague(rows, player, before, after, now);
+                rows.leagues().put(player, after);
+            }
+            case FIXTURES -> {
+                List<Fixture> after = fixtures(entry.earlier());
+                List<Fixture> before = after.stream()
+                        .map(fixture ->
+                                rows.leagues().fixture(player, fixture.id()).orElseThrow())
+                        .toList();
+                putFixtures(rows, player, subject, before, after, now);
+            }
         }
         rows.history().undone(player, id, now);
     }
@@ -213,12 +243,19 @@ final class Corrections {
                         + Json.read(entry.later(), Session.class).note() + "\"";
             case BAG -> told(Json.read(entry.earlier(), BagSet.class), Json.read(entry.later(), BagSet.class));
             case BOARD -> told(Json.read(entry.earlier(), Board.class), Json.read(entry.later(), Board.class));
+            case LEAGUE ->
+                LeagueWords.told(Json.read(entry.earlier(), League.class), Json.read(entry.later(), League.class));
+            case FIXTURES -> LeagueWords.told(fixtures(entry.earlier()), fixtures(entry.later()));
         };
         boolean ofRun = switch (entry.kind()) {
             case ROUND, TRY, RUN, RUN_DELETED -> true;
-            case SESSION, SITUATION, BAG, BOARD -> false;
+            case SESSION, SITUATION, BAG, BOARD, LEAGUE, FIXTURES -> false;
         };
         return new Change(entry.id(), entry.at(), entry.kind(), ofRun ? entry.subject() : "", says, entry.undone());
+    }
+
+    private static List<Fixture> fixtures(String json) {
+        return List.of(Json.read(json, Fixture[].class));
     }
 
     private static String told(Round round) {
@@ -299,7 +336,7 @@ final class Corrections {
         return String.join("; ", parts);
     }
 
-    private static void part(List<String> parts, String what, @Nullable Object earlier, @Nullable Object later) {
+    static void part(List<String> parts, String what, @Nullable Object earlier, @Nullable Object later) {
         if (!Objects.equals(earlier, later)) {
             parts.add(what + " before: \"" + shown(earlier) + "\", after: \"" + shown(later) + "\"");
         }

@@ -100,28 +100,25 @@ final class Importing {
                     new Round(round.number(), round.side(), "", lines(round.lines()), List.of()), false));
         }
         List<Round> plain = rounds.stream().map(RoundRows.Stored::round).toList();
-        rows.runs()
-                .add(
-                        player,
-                        new Run(
-                                log.id(),
-                                log.session(),
-                                log.drill(),
-                                log.start().text(),
-                                log.warmUp(),
-                                log.opponent(),
-                                log.target(),
-                                log.game(),
-                                log.trial(),
-                                "",
-                                setup(log, plain),
-                                finishedAt(log),
-                                false,
-                                Run.Sum.NONE,
-                                null),
-                        log.start());
+        Run run = new Run(
+                log.id(),
+                log.session(),
+                log.drill(),
+                log.start().text(),
+                log.warmUp(),
+                log.opponent(),
+                log.target(),
+                log.game(),
+                log.trial(),
+                "",
+                setup(log, plain),
+                finishedAt(log),
+                false,
+                Run.Sum.NONE,
+                null);
+        rows.runs().add(player, run, log.start());
         rows.rounds().addAll(player, Map.of(log.id(), rounds));
-        rows.tallies().refresh(player, log.id(), plain);
+        Deriving.refresh(rows, player, run, plain);
         newRuns++;
         newRounds += rounds.size();
     }
@@ -270,13 +267,13 @@ final class Importing {
             changed |= compare(run, round, Optional.ofNullable(there));
         }
         if (changed) {
-            rows.tallies()
-                    .refresh(
-                            player,
-                            run.id(),
-                            rows.rounds().of(player, run.id()).stream()
-                                    .map(RoundRows.Stored::round)
-                                    .toList());
+            Deriving.refresh(
+                    rows,
+                    player,
+                    run,
+                    rows.rounds().of(player, run.id()).stream()
+                            .map(RoundRows.Stored::round)
+                            .toList());
         }
     }
 

@@ -2,6 +2,8 @@ package boardside.app.record;
 
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Contest;
+import boardside.app.practice.Fixture;
+import boardside.app.practice.FixtureRun;
 import boardside.app.practice.GhostPlay;
 import boardside.app.practice.Line;
 import boardside.app.practice.Moment;
@@ -63,7 +65,7 @@ final class Recording {
     /** Writes anew what is derived from the rounds touched. */
     void refresh() {
         for (String run : touched) {
-            rows.tallies().refresh(player, run, rounds(run));
+            Deriving.refresh(rows, player, rows.runs().find(player, run).orElseThrow(), rounds(run));
         }
         touched.clear();
     }
@@ -106,8 +108,34 @@ final class Recording {
             }
             rows.runs().finish(player, reopen.run(), null);
             return true;
+        } else if (operation instanceof Operation.PlayFixture play) {
+            return playFixture(play);
         }
         throw new IllegalStateException("an operation of an unknown kind: " + operation);
+    }
+
+    private boolean playFixture(Operation.PlayFixture play) {
+        Run run = run(play.run());
+        if (run.drill() != Drill.FIXTURE) {
+            throw new IllegalArgumentException("a game of a league is a run of the drill fixture, not of "
+                    + run.drill().word());
+        }
+        Fixture fixture = rows.leagues()
+                .fixture(player, play.fixture())
+                .filter(found -> !found.deleted())
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "there is no fixture " + play.fixture() + "; it may have been deleted"));
+        int games = rows.leagues().find(player, fixture.league()).orElseThrow().games();
+        if (!(play.game() >= 1 && play.game() <= games)) {
+            throw new IllegalArgumentException(
+                    "a match of this league has games 1 to " + games + ", not " + play.game());
+        }
+        Optional<FixtureRun> there = rows.leagues().thrownIn(player, play.run());
+        if (there.isPresent()) {
+            return false;
+        }
+        rows.leagues().play(player, play.fixture(), play.game(), play.run());
+        return true;
     }
 
     private TryRecording tries() {
@@ -244,6 +272,15 @@ final class Recording {
                 .map(Line::bag)
                 .filter(bag -> !bag.isEmpty())
                 .toList());
+        Integer planned = run.setup().rounds();
+        if (drill == Drill.FIXTURE
+                && planned != null
+                && round.number() > planned
+                && !round.lines().isEmpty()) {
+            throw new IllegalArgumentException(
+                    "round " + round.number() + " cannot be thrown: this game of a league has " + planned
+                            + " rounds; start the next game for it");
+        }
         if (Games.played(drill) || run.setup().stakes() != null) {
             Games.check(run, rounds(run.id()), round);
         }

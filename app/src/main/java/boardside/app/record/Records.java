@@ -53,11 +53,16 @@ public final class Records implements AutoCloseable {
     private final Ids ids;
     private final Corrections corrections;
 
+    private final Leagues leagues;
+    private final Challenges challenges;
+
     private Records(Database database, InstantSource clock, Ids ids) {
         this.database = database;
         this.clock = clock;
         this.ids = ids;
         this.corrections = new Corrections(ids);
+        this.leagues = new Leagues(database, clock, ids, corrections);
+        this.challenges = new Challenges(database, ids);
     }
 
     /**
@@ -72,7 +77,14 @@ public final class Records implements AutoCloseable {
 
     /** The same with a clock and ids of the caller's. */
     public static Records open(String location, InstantSource clock, Ids ids) {
-        return new Records(Database.open(location), clock, ids);
+        Database database = Database.open(location);
+        if (database.read(rows -> rows.feats().missing())) {
+            database.write(rows -> {
+                Deriving.fillIn(rows);
+                return location;
+            });
+        }
+        return new Records(database, clock, ids);
     }
 
     /** New ids for what is recorded here. */
@@ -93,6 +105,21 @@ public final class Records implements AutoCloseable {
     @Override
     public void close() {
         database.close();
+    }
+
+    /** Leagues that somebody else runs. */
+    public Leagues leagues() {
+        return leagues;
+    }
+
+    /** Challenges that were taken up. */
+    public Challenges challenges() {
+        return challenges;
+    }
+
+    /** Bests, milestones and bags a day. */
+    public Deeds deeds() {
+        return new Deeds(database);
     }
 
     /** Who may ask from elsewhere in the house. */
@@ -612,7 +639,8 @@ public final class Records implements AutoCloseable {
         });
     }
 
-    /** Corrections and deletions of a run (also a deleted one), a session, a bag set or a board, the latest first. */
+    /** Corrections and deletions of a run (also a deleted one), a session, a bag set, a board or a
+     * league, the latest first. */
     public List<Change> changes(int player, String subject) {
         return database.read(rows -> rows.history().on(player, subject).stream()
                 .map(Corrections::told)

@@ -3,6 +3,10 @@ package boardside.app.record;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
 import boardside.app.practice.KeptSituation;
+import boardside.app.practice.Challenge;
+import boardside.app.practice.Fixture;
+import boardside.app.practice.FixtureRun;
+import boardside.app.practice.League;
 import boardside.app.practice.Moment;
 import boardside.app.practice.Player;
 import boardside.app.practice.Session;
@@ -64,11 +68,31 @@ public final class Refill {
                 .toList();
         rows.tries().addAll(player, stored.run().id(), stored.tries());
         rows.rounds().addAll(player, Map.of(stored.run().id(), rounds));
-        rows.tallies()
-                .refresh(
-                        player,
-                        stored.run().id(),
-                        rounds.stream().map(RoundRows.Stored::round).toList());
+        Deriving.refresh(
+                rows,
+                player,
+                stored.run(),
+                rounds.stream().map(RoundRows.Stored::round).toList());
+    }
+
+    /** Adds a league. */
+    public void league(int player, League league) {
+        rows.leagues().put(player, league);
+    }
+
+    /** Adds a fixture of a league added before. */
+    public void fixture(int player, Fixture fixture) {
+        rows.leagues().put(player, fixture);
+    }
+
+    /** Says which run a game of a fixture added before was thrown in. */
+    public void fixtureRun(int player, FixtureRun game) {
+        rows.leagues().play(player, game.fixture(), game.game(), game.run());
+    }
+
+    /** Adds a challenge; its run was added before. */
+    public void challenge(int player, Challenge challenge) {
+        rows.challenges().add(player, challenge);
     }
 
     /** Adds an entry of the history. */

@@ -3,6 +3,10 @@ package boardside.app.record;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
 import boardside.app.practice.KeptSituation;
+import boardside.app.practice.Challenge;
+import boardside.app.practice.Fixture;
+import boardside.app.practice.FixtureRun;
+import boardside.app.practice.League;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
@@ -91,6 +95,26 @@ public final class Snapshot {
                 }
             }
         }
+    }
+
+    /** A player's leagues, deleted ones too. */
+    public List<League> leagues(int player) {
+        return rows.leagues().all(player);
+    }
+
+    /** A player's fixtures, deleted ones too. */
+    public List<Fixture> fixtures(int player) {
+        return rows.leagues().fixtures(player);
+    }
+
+    /** Which runs games of fixtures were thrown in; only fixture, game and run are told. */
+    public List<FixtureRun> fixtureRuns(int player) {
+        return rows.leagues().allThrown(player);
+    }
+
+    /** The challenges a player took up. */
+    public List<Challenge> challenges(int player) {
+        return rows.challenges().all(player);
     }
 
     /** A player's history, the first entry first. */

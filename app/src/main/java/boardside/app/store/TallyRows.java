@@ -237,6 +237,17 @@ public final class TallyRows {
                 .list();
     }
 
+    /** Bags off and four-baggers of the player's own sides in a run. */
+    public int[] ends(int player, String run) {
+        return handle.createQuery("select coalesce(sum(known - known_in - known_on), 0) as bags_off,"
+                        + " coalesce(sum(f40), 0) as fours from tally"
+                        + " where player = :player and run = :run and side <> 'versus'")
+                .bind("player", player)
+                .bind("run", run)
+                .map((row, context) -> new int[] {row.getInt("bags_off"), row.getInt("fours")})
+                .one();
+    }
+
     /** Full rounds of four that an opponent threw, by finish: 15 counts in the order of {@link Finish#values()}. */
     public double[] theirFinishes(int player, String opponent) {
         String sums = FINISHES.stream()

@@ -53,6 +53,21 @@ public final class Transaction {
         return new HistoryRows(handle);
     }
 
+    /** Leagues that somebody else runs. */
+    public LeagueRows leagues() {
+        return new LeagueRows(handle);
+    }
+
+    /** Challenges that were taken up. */
+    public ChallengeRows challenges() {
+        return new ChallengeRows(handle);
+    }
+
+    /** What runs did that their sums do not show. */
+    public FeatRows feats() {
+        return new FeatRows(handle);
+    }
+
     /** Devices let in by a pairing code. */
     public DeviceRows devices() {
         return new DeviceRows(handle);
@@ -72,7 +87,12 @@ public final class Transaction {
             "try",
             "situation",
             "history",
-            "learned");
+            "learned",
+            "league",
+            "fixture",
+            "fixture_game",
+            "challenge",
+            "feat");
 
     /** Empties all that players recorded; devices stay let in. */
     public void clear() {

@@ -3,8 +3,12 @@ package boardside.app.transfer;
 import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
+import boardside.app.practice.Challenge;
 import boardside.app.practice.Failure;
 import boardside.app.practice.KeptSituation;
+import boardside.app.practice.Fixture;
+import boardside.app.practice.FixtureRun;
+import boardside.app.practice.League;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
@@ -23,13 +27,16 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /**
  * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, then for each player the player,
- * bag sets, boards, situations, sessions, runs with their rounds, and the history; last the counts, by which a whole file is known.
+ * bag sets, boards, situations, sessions, runs with their rounds, leagues with their fixtures, challenges, and the history;
+ * last the counts, by which a whole file is known.
  */
 final class JsonLines {
     /** Version of this format; what is older is read too. */
@@ -107,6 +114,7 @@ final class JsonLines {
     private static final class Writer {
         private final Appendable out;
         private Counts counts = Counts.NONE;
+        private Set<String> runs = new HashSet<>();
 
         Writer(Appendable out) {
             this.out = out;
@@ -125,6 +133,7 @@ final class JsonLines {
 
         void player(Snapshot snapshot, Player player, boolean complete, int all, Progress progress) {
             int id = player.id();
+            runs = new HashSet<>();
             ObjectNode node = Json.MAPPER.valueToTree(player);
             node.remove(List.of("id", "version"));
             node.set("preferences", Json.read(snapshot.preferences(id), JsonNode.class));
@@ -144,12 +153,53 @@ final class JsonLines {
                     progress.at("writing", counts.runs(), all);
                 }
             });
+            league(snapshot, id, complete);
             if (complete) {
                 snapshot.changes(id).forEach(change -> line("change", Json.MAPPER.valueToTree(change)));
             }
         }
 
+        /** Leagues and challenges; a game's run, or a challenge's, is named only where it is written too. */
+        private void league(Snapshot snapshot, int player, boolean complete) {
+            Set<String> leagues = new HashSet<>();
+            for (League league : snapshot.leagues(player)) {
+                if (complete || !league.deleted()) {
+                    leagues.add(league.id());
+                    line("league", Json.MAPPER.valueToTree(league));
+                }
+            }
+            Set<String> fixtures = new HashSet<>();
+            for (Fixture fixture : snapshot.fixtures(player)) {
+                if (leagues.contains(fixture.league()) && (complete || !fixture.deleted())) {
+                    fixtures.add(fixture.id());
+                    line("fixture", Json.MAPPER.valueToTree(fixture));
+                }
+            }
+            for (FixtureRun game : snapshot.fixtureRuns(player)) {
+                if (fixtures.contains(game.fixture()) && runs.contains(game.run())) {
+                    ObjectNode node = Json.MAPPER.createObjectNode();
+                    node.put("fixture", game.fixture());
+                    node.put("game", game.game());
+                    node.put("run", game.run());
+                    line("fixture-run", node);
+                }
+            }
+            for (Challenge challenge : snapshot.challenges(player)) {
+                if (runs.contains(challenge.run())) {
+                    line("challenge", challenge(challenge));
+                }
+            }
+        }
+
+        /** What has to be done is called {@code what}, since {@code kind} is the line's. */
+        private static ObjectNode challenge(Challenge challenge) {
+            ObjectNode node = Json.MAPPER.valueToTree(challenge);
+            node.set("what", node.remove(KIND));
+            return node;
+        }
+
         private void run(StoredRun stored, boolean complete) {
+            runs.add(stored.run().id());
             ObjectNode node = Json.MAPPER.valueToTree(stored.run());
             node.remove("deleted");
             if (stored.deletedAt() != null) {
@@ -281,6 +331,34 @@ final class JsonLines {
                     }
                 }
                 case "run" -> run(node);
+                case "league" -> {
+                    League league = Json.MAPPER.treeToValue(node, League.class);
+                    if (refill != null) {
+                        refill.league(player, league);
+                    }
+                }
+                case "fixture" -> {
+                    Fixture fixture = Json.MAPPER.treeToValue(node, Fixture.class);
+                    if (refill != null) {
+                        refill.fixture(player, fixture);
+                    }
+                }
+                case "fixture-run" -> {
+                    ObjectNode fields = node.deepCopy();
+                    fields.put("rounds", 0).put("finished", false);
+                    FixtureRun game = Json.MAPPER.treeToValue(fields, FixtureRun.class);
+                    if (refill != null) {
+                        refill.fixtureRun(player, game);
+                    }
+                }
+                case "challenge" -> {
+                    ObjectNode fields = node.deepCopy();
+                    fields.set(KIND, fields.remove("what"));
+                    Challenge challenge = Json.MAPPER.treeToValue(fields, Challenge.class);
+                    if (refill != null) {
+                        refill.challenge(player, challenge);
+                    }
+                }
                 case "change" -> {
                     StoredChange change = Json.MAPPER.treeToValue(node, StoredChange.class);
                     if (refill != null) {

@@ -2,8 +2,11 @@ package boardside.app.record;
 
 import boardside.app.practice.BagOrder;
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Challenge;
 import boardside.app.practice.Contest;
+import boardside.app.practice.Fixture;
 import boardside.app.practice.GhostPlay;
+import boardside.app.practice.League;
 import boardside.app.practice.Line;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
@@ -12,6 +15,7 @@ import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
 import boardside.app.practice.Stakes;
 import boardside.app.practice.Try;
+import boardside.engine.odds.LeaguePoints;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
@@ -137,6 +141,7 @@ public final class SampleStore {
                 "new boards");
         put(kim, "volume", new Round(1, Side.ME, op(), List.of(onlyIn), List.of()));
         game(kim);
+        leagueNight(me);
     }
 
     /** A game under stakes whose final score was told, and told again. */
@@ -158,6 +163,32 @@ public final class SampleStore {
         put(player, "game", new Round(2, Side.ME, op(), List.of(line("", null, 2, 1, 1)), List.of()));
         apply(player, new Operation.ScoreRun(op(), "game", new Run.Score(21, 18)));
         apply(player, new Operation.ScoreRun(op(), "game", new Run.Score(18, 21)));
+    }
+
+    private void leagueNight(int me) {
+        String league = records.leagues()
+                .save(
+                        me,
+                        new League(
+                                "", "Tuesday Post", "Äsa", "America/Chicago", 3, 10, LeaguePoints.STANDARD, "", false))
+                .id();
+        records.leagues()
+                .post(
+                        me,
+                        league,
+                        List.of(
+                                new Posted(1, "Äsa", "Bo", "2026-05-10T23:59", List.of(new Fixture.Totals(null, 71))),
+                                new Posted(1, "Cy", "Di", null, List.of(new Fixture.Totals(60, 62)))));
+        String fixture = records.leagues().find(me, league).orElseThrow().fixtures().stream()
+                .filter(one -> one.has("Äsa"))
+                .findFirst()
+                .orElseThrow()
+                .id();
+        start(me, "night", "s3", Drill.FIXTURE, "2026-05-09T20:00:00+02:00", false, null, "Bo");
+        apply(me, new Operation.PlayFixture(op(), fixture, 1, "night"));
+        put(me, "night", new Round(1, Side.ME, op(), List.of(line("b1", null, 4, 0, 0)), List.of()));
+        records.challenges()
+                .take(me, new Challenge("", "2026-05-01", Challenge.Kind.POINTS, 3, 0, 18, 0.5, 0.375, 0.625, "total"));
     }
 
     private static Line line(String bag, @Nullable Integer ghost, int in, int on, int off) {

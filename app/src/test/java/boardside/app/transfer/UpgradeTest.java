@@ -46,7 +46,7 @@ class UpgradeTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4})
+    @ValueSource(ints = {1, 2, 3, 4, 5})
     void everyOldStoreOpensWithNothingLost(int version) throws Exception {
         Path store = resource("v" + version + ".db");
         String expected = Files.readString(resource("v" + version + ".jsonl"));
@@ -62,7 +62,7 @@ class UpgradeTest {
     @EnumSource
     void everyOldBackupComesBackIntoEitherKindOfStore(Stores kind) throws Exception {
         try (Records records = Stores.open(kind.location(folder), 1)) {
-            for (String version : List.of("v1.jsonl", "v4.jsonl")) {
+            for (String version : List.of("v1.jsonl", "v4.jsonl", "v5.jsonl")) {
                 Path lines = resource(version);
                 Backups.restore(records, lines, true, LogFiles.Progress.NONE);
                 assertThat(all(records)).isEqualTo(Files.readString(lines));
@@ -76,7 +76,7 @@ class UpgradeTest {
     void sampleOfTheNewestSchemaIsTodays() throws Exception {
         try (Records records = Stores.open(folder.resolve("today.db").toString(), 1)) {
             SampleStore.fill(records);
-            assertThat(all(records)).isEqualTo(Files.readString(resource("v4.jsonl")));
+            assertThat(all(records)).isEqualTo(Files.readString(resource("v5.jsonl")));
         }
     }
 
@@ -93,7 +93,8 @@ class UpgradeTest {
                 tables.add(found.getString(1));
             }
         }
-        // tally is derived from line when a run is put back, learned from all runs when the skill model is next fitted.
+        // tally and feat are derived from the rounds when a run is put back, learned from all runs when the skill model is next
+        // fitted.
         assertThat(tables)
                 .containsExactlyInAnyOrder(
                         "player",
@@ -109,6 +110,11 @@ class UpgradeTest {
                         "situation",
                         "history",
                         "learned",
+                        "league",
+                        "fixture",
+                        "fixture_game",
+                        "challenge",
+                        "feat",
                         "device",
                         "flyway_schema_history");
     }
