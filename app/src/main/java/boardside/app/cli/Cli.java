@@ -58,6 +58,7 @@ public final class Cli {
         CommandLine line = new CommandLine(new Root(context));
         commands(context).forEach(line::addSubcommand);
         line.addSubcommand(OddsCommand.in(context));
+        line.addSubcommand(LeagueCommand.in(context));
         line.setOut(new PrintWriter(surroundings.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(surroundings.err(), true, StandardCharsets.UTF_8));
         line.setParameterExceptionHandler((wrong, given) -> wrong(wrong));

@@ -24,7 +24,8 @@ final class OperationJson {
         @JsonSubTypes.Type(value = Operation.ChangeSetup.class, name = "setup"),
         @JsonSubTypes.Type(value = Operation.ScoreRun.class, name = "score"),
         @JsonSubTypes.Type(value = Operation.FinishRun.class, name = "finish"),
-        @JsonSubTypes.Type(value = Operation.ReopenRun.class, name = "reopen")
+        @JsonSubTypes.Type(value = Operation.ReopenRun.class, name = "reopen"),
+        @JsonSubTypes.Type(value = Operation.PlayFixture.class, name = "fixture")
     })
     private interface Typed {}
 

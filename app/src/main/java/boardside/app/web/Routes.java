@@ -15,7 +15,10 @@ final class Routes {
     static List<Route> all(Web web) {
         HomePage home = new HomePage(web);
         StartPage start = new StartPage(web);
-        RunPage run = new RunPage(web);
+        Nights nights = new Nights(web);
+        LeaguesPage leagues = new LeaguesPage(web, nights);
+        FixturePage fixture = new FixturePage(web, leagues, nights);
+        RunPage run = new RunPage(web, nights);
         PairPage pair = new PairPage(web);
         DevicesPage devices = new DevicesPage(web);
         SummaryPage summary = new SummaryPage(web);
@@ -79,6 +82,20 @@ final class Routes {
                 post("/journal/sessions/{id}", DEVICE, journal::editSession),
                 post("/journal/changes/{change}/undo", DEVICE, journal::undo),
                 get("/odds", DEVICE, odds::show),
+                get("/leagues", DEVICE, leagues::list),
+                post("/leagues", DEVICE, leagues::add),
+                get("/leagues/new", DEVICE, leagues::blank),
+                get("/leagues/{league}", DEVICE, leagues::show),
+                get("/leagues/{league}/settings", DEVICE, leagues::edit),
+                post("/leagues/{league}/settings", DEVICE, leagues::save),
+                post("/leagues/{league}/delete", DEVICE, leagues::delete),
+                post("/leagues/{league}/restore", DEVICE, leagues::restore),
+                post("/leagues/{league}/paste", DEVICE, leagues::paste),
+                post("/leagues/{league}/changes/{change}/undo", DEVICE, leagues::undo),
+                get("/leagues/{league}/fixtures/{fixture}", DEVICE, fixture::show),
+                post("/leagues/{league}/fixtures/{fixture}", DEVICE, fixture::save),
+                post("/leagues/{league}/fixtures/{fixture}/throw", DEVICE, fixture::start),
+                post("/leagues/{league}/fixtures/{fixture}/delete", DEVICE, fixture::delete),
                 post("/api/outbox", DEVICE, run::receive),
                 get("/api/token", DEVICE, run::token));
     }

@@ -21,10 +21,12 @@ final class RunPage {
 
     private final Web web;
     private final TriesPage tries;
+    private final Nights nights;
 
-    RunPage(Web web) {
+    RunPage(Web web, Nights nights) {
         this.web = web;
         this.tries = new TriesPage(web);
+        this.nights = nights;
     }
 
     /** What the page's script starts from. */
@@ -35,7 +37,8 @@ final class RunPage {
             List<Round> rounds,
             List<BagName> bags,
             String ghost,
-            @Nullable Standing standing) {}
+            @Nullable Standing standing,
+            Nights.@Nullable Boot night) {}
 
     record BagName(String id, String name) {}
 
@@ -65,7 +68,8 @@ final class RunPage {
                         .map(RunPage::name)
                         .toList(),
                 web.describe().ghost(run.setup()),
-                rounds == null ? null : web.records().standing(player.id(), run.drill(), rounds, run.id()));
+                rounds == null ? null : web.records().standing(player.id(), run.drill(), rounds, run.id()),
+                run.drill() == Drill.FIXTURE ? nights.boot(player, run.id()) : null);
         web.show(
                 ctx,
                 "run",

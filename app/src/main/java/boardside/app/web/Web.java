@@ -9,7 +9,6 @@ import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
-import boardside.app.record.Applied;
 import boardside.app.record.Ghosts;
 import boardside.app.record.Ladder;
 import boardside.app.record.Records;
@@ -26,6 +25,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
@@ -120,6 +120,11 @@ final class Web {
         return LocalDate.now(clock);
     }
 
+    /** The time zone here. */
+    ZoneId zone() {
+        return clock.getZone();
+    }
+
     /** An instant as time of day here. */
     String time(Instant instant) {
         return DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).format(instant.atZone(clock.getZone()));
@@ -212,38 +217,49 @@ final class Web {
                         records.saveBag(player, BagSet.named(ids.next(), name)).id());
     }
 
+    /** What starts a run: its operations, given its id, its session's and when it starts. */
+    interface Starting {
+        List<Operation> operations(String run, String session, String at);
+    }
+
     /**
      * Starts a run in the session under way, or in a new one; returns its id.
      *
      * @throws Failure.BadInput if the ghost has no rounds to play
      */
     String startRun(Player player, Drill drill, Setup asked, boolean warmUp, String opponent) {
+        return startRun(player, (run, session, at) -> {
+            GhostPlay play = asked.ghostPlay();
+            Setup setup = play == null
+                    ? asked
+                    : asked.with(
+                            draft -> draft.ghostPlay = Ghosts.play(records, player.id(), play.kind(), play.of(), run));
+            return List.of(new Operation.StartRun(
+                    ids.next(), run, session, drill, at, warmUp, opponent, setup.target(), null, setup));
+        });
+    }
+
+    /** Starts a run in the session under way, or in a new one, by operations of the caller's; returns its id. */
+    String startRun(Player player, Starting starting) {
         OffsetDateTime start = OffsetDateTime.now(clock).truncatedTo(ChronoUnit.SECONDS);
         String session = records.lastRun(player.id(), null)
                 .filter(last -> within(last.startedAt(), start))
                 .map(Run::session)
                 .orElseGet(() -> ids.next());
         String run = ids.next();
-        GhostPlay play = asked.ghostPlay();
-        Setup setup = play == null
-                ? asked
-                : asked.with(draft -> draft.ghostPlay = Ghosts.play(records, player.id(), play.kind(), play.of(), run));
-        Operation operation = new Operation.StartRun(
-                ids.next(),
-                run,
-                session,
-                drill,
-                start.format(DateTimeFormatter.ISO_OFFSET_DATE_TIME),
-                warmUp,
-                opponent,
-                setup.target(),
-                null,
-                setup);
-        Applied applied = records.apply(player.id(), List.of(operation), now()).get(0);
-        if (applied instanceof Applied.Refused refused) {
-            throw new Refusal(422, refused.message());
+        List<Operation> operations =
+                starting.operations(run, session, start.format(DateTimeFormatter.ISO_OFFSET_DATE_TIME));
+        try {
+            records.applyAll(player.id(), operations, now());
+        } catch (Failure.BadInput e) {
+            throw new Refusal(422, sentence(e));
         }
         return run;
+    }
+
+    /** New ids for what is recorded here. */
+    Ids ids() {
+        return ids;
     }
 
     private static boolean within(String last, OffsetDateTime now) {

@@ -25,18 +25,23 @@ function complete(round) {
 export class RunModel {
   constructor(boot, outbox, storage = localStorage) {
     this.player = boot.player;
-    this.run = boot.run;
-    this.setup = { ...NOTHING_SAID, ...boot.run.setup };
     this.bags = boot.bags;
     this.standing = boot.standing;
-    this.score = boot.run.score ?? null;
-    this.rounds = new Map(boot.rounds.map((r) => [key(r.number, r.side), complete(r)]));
-    this.finished = Boolean(boot.run.finishedAt);
     this.outbox = outbox;
     this.storage = storage;
-    for (const operation of outbox.pending()) this.take(operation);
+    this.begin(boot.run, boot.rounds);
+  }
+
+  /** Takes up a run, with the rounds the server gave; later another one, without loading a page. */
+  begin(run, rounds) {
+    this.run = run;
+    this.setup = { ...NOTHING_SAID, ...run.setup };
+    this.score = run.score ?? null;
+    this.rounds = new Map(rounds.map((r) => [key(r.number, r.side), complete(r)]));
+    this.finished = Boolean(run.finishedAt);
+    for (const operation of this.outbox.pending()) this.take(operation);
     this.forgetOtherRuns();
-    const kept = JSON.parse(storage.getItem(this.key) || "{}");
+    const kept = JSON.parse(this.storage.getItem(this.key) || "{}");
     this.undos = kept.undos || [];
     // What an older page kept of a round half tapped says no side and no bags.
     this.throws = (kept.throws || []).map((thrown) => ({ side: "me", bag: this.sets[0], ...thrown }));

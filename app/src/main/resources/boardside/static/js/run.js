@@ -7,6 +7,7 @@ import {
 import { $, bag, bags, counts, el, one, outcomeButton, picker, t } from "./dom.js";
 import { calledName, mixedEntry } from "./mixed.js";
 import { RunModel } from "./model.js";
+import { Night, nightDone } from "./night.js";
 import { Outbox } from "./outbox.js";
 import { sender } from "./post.js";
 import { say, speechReady } from "./speech.js";
@@ -18,6 +19,7 @@ const boot = JSON.parse(root.dataset.run);
 
 const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent());
 const model = new RunModel(boot, outbox);
+const night = boot.night ? new Night(boot.night, model, t) : null;
 let correcting = null; // { number, side } while an earlier round is being corrected
 let clock = null; // the shot clock, where one is at stake
 let spoken = localStorage.getItem("boardside.spoken") === "yes";
@@ -58,8 +60,8 @@ function drawScore() {
   $("where").textContent = planned === null ? t("run.where.open", next)
     : t("run.where.of", Math.min(next, planned), planned);
   if (byIn(sums)) $("needed").textContent = sums.thrown === 0 ? "" : t("run.bags.in", sums.in, sums.thrown);
-  else $("needed").textContent = needed(sums);
-  $("against").textContent = against();
+  else $("needed").textContent = night ? night.needed() : needed(sums);
+  $("against").textContent = night ? night.name : against();
 }
 
 // Whether bags in are what is added up, rather than points.
@@ -272,11 +274,13 @@ function done() {
   } else {
     said = t("run.done.total", sums.points, sums.rounds);
   }
+  if (night) return nightDone(night, () => { draw(); $("entry").querySelector("button")?.focus({ preventScroll: true }); });
   return el("div", { class: "done" }, el("p", { class: "pop", id: "done-said" }, said),
     el("a", { class: "button main", id: "summary", href: `/runs/${encodeURIComponent(model.run.id)}/summary` }, t("run.done.summary")));
 }
 
 function drawSent() {
+  night?.settled();
   const waiting = outbox.pending().length;
   const refused = outbox.refused();
   const mark = $("sent");

@@ -1,0 +1,164 @@
+package boardside.app.web;
+
+import boardside.app.practice.Fixture;
+import boardside.app.practice.FixtureRun;
+import boardside.app.practice.Operation;
+import boardside.app.practice.Player;
+import boardside.app.practice.Setup;
+import boardside.app.record.LeagueNight;
+import boardside.app.record.LeagueState;
+import boardside.app.record.Leagues;
+import boardside.engine.league.Reach;
+import boardside.engine.rules.Drill;
+import boardside.engine.rules.Setting;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** A league night: starts games, and tells the page at the boards what it needs to do without the network. */
+final class Nights {
+    private final Web web;
+    private final Remembered<LeagueNight> remembered;
+
+    Nights(Web web) {
+        this.web = web;
+        this.remembered = web.remembered();
+    }
+
+    /** What the player's records say of a fixture's games. */
+    LeagueNight night(Player player, LeagueState state, Fixture fixture) {
+        String question = fixture.id() + " " + state.thrown().size() + " "
+                + state.league().rounds();
+        return remembered
+                .get(
+                        player,
+                        web.today(),
+                        question,
+                        () -> LeagueNight.of(web.records(), player.id(), state, fixture.id(), web.today()))
+                .value();
+    }
+
+    /**
+     * What the page at the boards starts from.
+     *
+     * @param fixture id of the fixture
+     * @param path of the match's page
+     * @param opponent who is on the other side
+     * @param game number of this game
+     * @param rounds of a game
+     * @param games by number, game 1 first
+     * @param reach by rounds left, none first; empty where records tell nothing
+     */
+    record Boot(
+            String fixture,
+            String path,
+            String opponent,
+            int game,
+            int rounds,
+            List<Game> games,
+            List<Chances> reach) {}
+
+    /**
+     * A game of the match.
+     *
+     * @param run id of its run, or empty
+     * @param mine total thrown to the end or posted, or null
+     * @param theirs posted total, or null
+     * @param source where the chances of their total come from, or null where there are none
+     * @param totals how many totals of theirs those go by
+     * @param chances of each total of theirs from 0 on; empty where it is posted
+     */
+    record Game(
+            String run,
+            @Nullable Integer mine,
+            @Nullable Integer theirs,
+            @Nullable String source,
+            int totals,
+            List<Double> chances) {}
+
+    /** Chances of so many points or more, from 0 on. */
+    record Chances(List<Double> likely, List<Double> low, List<Double> high) {}
+
+    /** What the page of a run needs to know of its match, or null where it was thrown for none. */
+    @Nullable
+    Boot boot(Player player, String run) {
+        Optional<Leagues.OfRun> of = web.records().leagues().ofRun(player.id(), run);
+        if (of.isEmpty()) {
+            return null;
+        }
+        LeagueState state = of.get().state();
+        Fixture fixture = of.get().fixture();
+        LeagueNight night = night(player, state, fixture);
+        List<Game> games = new ArrayList<>();
+        for (int number = 1; number <= state.league().games(); number++) {
+            Fixture.Totals totals = state.mine(fixture, number);
+            LeagueNight.Rival rival = night.rival(state, fixture, number).orElse(null);
+            games.add(new Game(
+                    state.thrown(fixture.id(), number).map(FixtureRun::run).orElse(""),
+                    totals.first(),
+                    totals.second(),
+                    rival == null
+                            ? null
+                            : rival.source()
+                                    .name()
+                                    .toLowerCase(java.util.Locale.ROOT)
+                                    .replace('_', '-'),
+                    rival == null ? 0 : rival.totals(),
+                    rival == null || totals.second() != null ? List.of() : rounded(rival.chances())));
+        }
+        return new Boot(
+                fixture.id(),
+                FixturePage.path(fixture),
+                fixture.against(state.league().me()),
+                of.get().game(),
+                state.league().rounds(),
+                games,
+                night.reach().stream().map(Nights::chances).toList());
+    }
+
+    private static Chances chances(Reach reach) {
+        return new Chances(rounded(reach.likely()), rounded(reach.low()), rounded(reach.high()));
+    }
+
+    /** To a millionth: what is shown is whole hundredths, and the table stays small. */
+    private static List<Double> rounded(List<Double> chances) {
+        return chances.stream().map(chance -> Math.round(chance * 1e6) / 1e6).toList();
+    }
+
+    /** The set-up of a game: bags and the like as last thrown, at a league's stake, its rounds. */
+    Setup setup(Player player, LeagueState state) {
+        Drill before = web.records().lastRun(player.id(), Drill.FIXTURE).isPresent() ? Drill.FIXTURE : Drill.TOTAL;
+        return web.nextSetup(player.id(), before).with(draft -> {
+            draft.rounds = state.league().rounds();
+            draft.setting = Setting.LEAGUE;
+            draft.ghost = null;
+            draft.target = null;
+            draft.stakes = null;
+        });
+    }
+
+    /** Starts a game of a fixture and returns its run's id; one that is under way or thrown is not started again. */
+    String start(Player player, LeagueState state, Fixture fixture, int game) {
+        Optional<FixtureRun> there = state.thrown(fixture.id(), game);
+        if (there.isPresent()) {
+            return there.get().run();
+        }
+        Setup setup = setup(player, state);
+        return web.startRun(
+                player,
+                (run, session, at) -> List.of(
+                        new Operation.StartRun(
+                                web.ids().next(),
+                                run,
+                                session,
+                                Drill.FIXTURE,
+                                at,
+                                false,
+                                fixture.against(state.league().me()),
+                                null,
+                                game,
+                                setup),
+                        new Operation.PlayFixture(web.ids().next(), fixture.id(), game, run)));
+    }
+}
