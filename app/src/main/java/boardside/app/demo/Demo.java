@@ -1,10 +1,13 @@
 package boardside.app.demo;
 
 import boardside.app.practice.BagSet;
+import boardside.app.practice.League;
 import boardside.app.practice.Player;
 import boardside.app.record.Journal;
 import boardside.app.record.Records;
 import boardside.app.transfer.LogFiles;
+import boardside.app.transfer.PastedFixtures;
+import boardside.engine.odds.LeaguePoints;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
@@ -61,6 +64,36 @@ public final class Demo {
                         player.id(),
                         entry.session().id(),
                         "Behind the barn, light wind. Trying to let go a little later."));
+        league(records, player, last);
         return player;
+    }
+
+    /** An invented league: a week behind, one under way with a total posted, one to come. */
+    private static void league(Records records, Player player, LocalDate last) {
+        League league = records.leagues()
+                .save(
+                        player.id(),
+                        new League(
+                                "",
+                                "The Long Porch",
+                                PLAYER,
+                                "Europe/Berlin",
+                                League.USUAL_GAMES,
+                                League.USUAL_ROUNDS,
+                                LeaguePoints.STANDARD,
+                                "Seven days to throw, camera on the board.",
+                                false));
+        String text = """
+                Week 1, due %s 21:00
+                Wren Tallow v Jory Pike 71-64, 58-66, 69-69
+                Mabel Quill v Otto Fenn 80-77, 62-71, 75-70
+                Week 2, due %s 21:00
+                Otto Fenn v Wren Tallow 66-?, 73-?
+                Jory Pike v Mabel Quill 59-78
+                Week 3, due %s 21:00
+                Wren Tallow v Mabel Quill
+                Jory Pike v Otto Fenn
+                """.formatted(last.minusDays(3), last.plusDays(4), last.plusDays(11));
+        records.leagues().post(player.id(), league.id(), PastedFixtures.read(text, last));
     }
 }

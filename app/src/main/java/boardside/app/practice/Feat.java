@@ -14,4 +14,7 @@ public record Feat(
         int streak,
         @Nullable Integer twenty,
         @Nullable Boolean won,
-        @Nullable Integer ghost) {}
+        @Nullable Integer ghost) {
+    /** A run without rounds. */
+    public static final Feat NONE = new Feat(0, null, null, null);
+}

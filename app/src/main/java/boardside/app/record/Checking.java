@@ -1,6 +1,7 @@
 package boardside.app.record;
 
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Feat;
 import boardside.app.practice.Fixture;
 import boardside.app.practice.FixtureRun;
 import boardside.app.practice.League;
@@ -14,7 +15,6 @@ import boardside.app.store.Transaction;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -94,7 +94,8 @@ final class Checking {
         if (!rows.tallies().fits(player, stored.run(), rounds)) {
             faults.add(where + ": its sums are not those of its rounds");
         }
-        if (!rows.feats().of(player, stored.run().id()).equals(Optional.of(Deriving.feat(stored.run(), rounds)))) {
+        Feat kept = rows.feats().of(player, stored.run().id()).orElse(Feat.NONE);
+        if (!kept.equals(Deriving.feat(stored.run(), rounds))) {
             faults.add(where + ": what is kept of its streaks and games is not what its rounds say");
         }
     }

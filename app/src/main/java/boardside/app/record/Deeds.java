@@ -48,6 +48,9 @@ public final class Deeds {
 
         /** The most points of twenty bags in a row in a drill. */
         record Twenty(Drill drill) implements Kind {}
+
+        /** The most tries that worked of twenty in a row in a drill. */
+        record Tries(Drill drill) implements Kind {}
     }
 
     /** A best. */
@@ -66,6 +69,9 @@ public final class Deeds {
             add(bests, new Kind.Ghost(), feats.ghost(player, ""));
             for (Drill drill : TWENTY) {
                 add(bests, new Kind.Twenty(drill), feats.twenty(player, drill, ""));
+            }
+            for (Drill drill : List.of(Drill.PLACEMENT, Drill.SITUATION)) {
+                add(bests, new Kind.Tries(drill), feats.tries(player, drill));
             }
             return bests;
         });

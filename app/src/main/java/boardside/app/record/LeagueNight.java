@@ -7,7 +7,6 @@ import boardside.engine.league.Reach;
 import boardside.engine.league.TotalGuess;
 import boardside.engine.odds.RoundDistribution;
 import boardside.engine.odds.Total;
-import boardside.engine.skill.ChanceRange;
 import boardside.engine.skill.Skill;
 import boardside.engine.skill.TotalForecast;
 import java.time.LocalDate;
@@ -40,22 +39,27 @@ public record LeagueNight(
                 skill = skill.without(run.run());
             }
         }
-        Optional<ChanceRange> chances = skill.chances();
         int rounds = state.league().rounds();
         Optional<TotalForecast> typical = skill.total(rounds);
-        if (chances.isEmpty() || typical.isEmpty()) {
+        if (typical.isEmpty()) {
             return new LeagueNight(List.of(), null);
         }
-        List<RoundDistribution> steps =
-                chances.get().steps().stream().map(RoundDistribution::of).toList();
         List<Reach> reach = new ArrayList<>(List.of(Reach.DONE));
         for (int left = 1; left <= rounds; left++) {
-            int number = left;
-            reach.add(reach(
-                    skill.total(left).orElseThrow(),
-                    steps.stream().map(step -> Total.of(step, number)).toList()));
+            reach.add(reach(skill, left).orElseThrow());
         }
         return new LeagueNight(reach, typical.get());
+    }
+
+    /** What a number of rounds may give by a player's records; empty where those tell nothing. */
+    static Optional<Reach> reach(Skill skill, int rounds) {
+        return skill.total(rounds)
+                .flatMap(forecast -> skill.chances()
+                        .map(chances -> reach(
+                                forecast,
+                                chances.steps().stream()
+                                        .map(step -> Total.of(RoundDistribution.of(step), rounds))
+                                        .toList())));
     }
 
     /** The forecast, in which good and bad days are, with the range of what is not known of the player around it. */

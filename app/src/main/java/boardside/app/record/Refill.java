@@ -2,10 +2,10 @@ package boardside.app.record;
 
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
-import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Challenge;
 import boardside.app.practice.Fixture;
 import boardside.app.practice.FixtureRun;
+import boardside.app.practice.KeptSituation;
 import boardside.app.practice.League;
 import boardside.app.practice.Moment;
 import boardside.app.practice.Player;

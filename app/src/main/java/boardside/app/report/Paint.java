@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 public enum Paint {
     INK("p-ink", "ink", null, 0),
     SOFT("p-soft", "ink-soft", null, 0),
+    PAPER("p-paper", "surface", null, 0),
     GRID("p-grid", null, "grid", 1),
     AXIS("p-axis", null, "line", 1),
     BAND("p-band", "band", null, 0),

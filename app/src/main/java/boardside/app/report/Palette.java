@@ -8,6 +8,7 @@ public record Palette(Map<String, String> colours) {
     public static final Palette PAPER = new Palette(Map.of(
             "ink", "#1c2826",
             "ink-soft", "#4b5956",
+            "surface", "#fffdf8",
             "line", "#8a8270",
             "grid", "#d9d2c2",
             "band", "#b9d6d0",

@@ -152,14 +152,34 @@ public final class FeatRows {
     /** Days with bags thrown, the earliest first. */
     public List<DayBags> days(int player, String from, String to) {
         return query(
-                        "select r.day, sum(r.thrown) as bags, count(*) as runs from run r where r.player = :player"
-                                + " and r.day between :from and :to and r.deleted_at is null and r.thrown > 0"
-                                + " group by r.day order by r.day",
+                        "select day, sum(bags) as bags, count(*) as runs from (select r.day as day, r.thrown"
+                                + " + case when r.drill in ('placement', 'situation') then (select count(*) from try t"
+                                + " where t.player = r.player and t.run = r.id and t.side = 'me' and t.taken_back = 0)"
+                                + " else 0 end as bags from run r where r.player = :player"
+                                + " and r.day between :from and :to and r.deleted_at is null) thrown"
+                                + " where bags > 0 group by day order by day",
                         player)
                 .bind("from", from)
                 .bind("to", to)
                 .map((row, context) -> new DayBags(row.getString("day"), row.getInt("bags"), row.getInt("runs")))
                 .list();
+    }
+
+    /** The most tries that worked of twenty in a row, in a drill of single tries. */
+    public Optional<Held> tries(int player, Drill drill) {
+        return query(
+                        "select hits as value, run as id, day from (select r.id as run, r.day as day,"
+                                + " r.started_ms as started_ms, sum(t.worked) over twenty as hits,"
+                                + " count(*) over twenty as tries from run r"
+                                + " join try t on t.player = r.player and t.run = r.id where r.player = :player"
+                                + " and r.drill = :drill and r.deleted_at is null and r.warm_up = 0 and t.side = 'me'"
+                                + " and t.taken_back = 0 window twenty as (partition by r.id order by t.number"
+                                + " rows between 19 preceding and current row)) tried where tries = 20"
+                                + " order by hits desc, started_ms, run limit 1",
+                        player)
+                .bind("drill", drill.word())
+                .map((row, context) -> held(row))
+                .findOne();
     }
 
     /** How many games of leagues were thrown here to their end, and the day of the first; empty without any. */

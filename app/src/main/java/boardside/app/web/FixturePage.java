@@ -141,8 +141,7 @@ public final class FixturePage {
             return texts.of("night.game." + how, number, mine, theirs, opponent);
         }
         if (mine != null) {
-            return texts.of("night.game.waiting", number, mine, opponent)
-                    + chance(night, state, fixture, number, mine, 0);
+            return texts.of("night.game.waiting", number, mine, opponent);
         }
         Integer points = run == null ? Integer.valueOf(0) : run.points();
         int thrown = run == null ? 0 : run.rounds();

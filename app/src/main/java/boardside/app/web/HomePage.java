@@ -30,8 +30,18 @@ public final class HomePage {
         this.web = web;
     }
 
-    /** What the page shows; parts that do not apply are null. */
-    public record View(@Nullable Offer open, @Nullable Offer again, List<Tile> tiles) {}
+    /**
+     * What the page shows; parts that do not apply are null.
+     *
+     * @param nights league matches to throw next, one a league
+     * @param caution where much more is thrown than usual
+     */
+    public record View(
+            @Nullable Offer open,
+            @Nullable Offer again,
+            List<Tile> tiles,
+            List<LeaguesPage.Next> nights,
+            @Nullable String caution) {}
 
     /** A run to go on with or to repeat. */
     public record Offer(String id, String drill, String says) {
@@ -51,8 +61,17 @@ public final class HomePage {
         View view = new View(
                 open.map(run -> offer(player, run)).orElse(null),
                 open.isPresent() ? null : last.map(run -> offer(player, run)).orElse(null),
-                DRILLS.stream().map(drill -> tile(player, drill)).toList());
+                DRILLS.stream().map(drill -> tile(player, drill)).toList(),
+                nights(player),
+                CalendarPage.caution(web.texts(), web.records().deeds().load(player.id(), web.today())));
         web.show(ctx, "home", web.texts().of("home.title"), Map.of("view", view));
+    }
+
+    private List<LeaguesPage.Next> nights(Player player) {
+        return web.records().leagues().all(player.id()).stream()
+                .flatMap(state ->
+                        state.toThrow().stream().limit(1).map(fixture -> LeaguesPage.next(web, state, fixture)))
+                .toList();
     }
 
     private Offer offer(Player player, Run run) {

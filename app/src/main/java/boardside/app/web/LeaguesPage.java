@@ -83,7 +83,16 @@ public final class LeaguesPage {
         List<Entry> entries = web.records().leagues().all(web.player(ctx).id()).stream()
                 .map(state -> new Entry(path(state.league()), state.league().name(), says(state)))
                 .toList();
-        web.show(ctx, "leagues", web.texts().of("league.title"), Map.of("leagues", entries));
+        String undo = Objects.requireNonNullElse(ctx.queryParam("undo"), "");
+        web.show(
+                ctx,
+                "leagues",
+                web.texts().of("league.title"),
+                Map.of(
+                        "leagues",
+                        entries,
+                        "restore",
+                        undo.isEmpty() ? "" : "/leagues/" + Numbers.path(undo) + "/restore"));
     }
 
     private String says(LeagueState state) {

@@ -19,6 +19,10 @@ final class Routes {
         LeaguesPage leagues = new LeaguesPage(web, nights);
         FixturePage fixture = new FixturePage(web, leagues, nights);
         RunPage run = new RunPage(web, nights);
+        ChallengePage challenge = new ChallengePage(web);
+        CalendarPage calendar = new CalendarPage(web);
+        BestsPage bests = new BestsPage(web);
+        CardPage card = new CardPage(web);
         PairPage pair = new PairPage(web);
         DevicesPage devices = new DevicesPage(web);
         SummaryPage summary = new SummaryPage(web);
@@ -82,6 +86,14 @@ final class Routes {
                 post("/journal/sessions/{id}", DEVICE, journal::editSession),
                 post("/journal/changes/{change}/undo", DEVICE, journal::undo),
                 get("/odds", DEVICE, odds::show),
+                get("/challenge", DEVICE, challenge::show),
+                post("/challenge", DEVICE, challenge::take),
+                get("/calendar", DEVICE, calendar::show),
+                get("/bests", DEVICE, bests::show),
+                get("/runs/{id}/card", DEVICE, card::run),
+                get("/runs/{id}/card.svg", DEVICE, card::runSvg),
+                get("/days/{day}/card", DEVICE, card::day),
+                get("/days/{day}/card.svg", DEVICE, card::daySvg),
                 get("/leagues", DEVICE, leagues::list),
                 post("/leagues", DEVICE, leagues::add),
                 get("/leagues/new", DEVICE, leagues::blank),

@@ -38,7 +38,8 @@ final class RunPage {
             List<BagName> bags,
             String ghost,
             @Nullable Standing standing,
-            Nights.@Nullable Boot night) {}
+            Nights.@Nullable Boot night,
+            @Nullable String challenge) {}
 
     record BagName(String id, String name) {}
 
@@ -69,7 +70,12 @@ final class RunPage {
                         .toList(),
                 web.describe().ghost(run.setup()),
                 rounds == null ? null : web.records().standing(player.id(), run.drill(), rounds, run.id()),
-                run.drill() == Drill.FIXTURE ? nights.boot(player, run.id()) : null);
+                run.drill() == Drill.FIXTURE ? nights.boot(player, run.id()) : null,
+                web.records()
+                        .challenges()
+                        .of(player.id(), run.id())
+                        .map(told -> ChallengePage.says(web.texts(), told.challenge()))
+                        .orElse(null));
         web.show(
                 ctx,
                 "run",

@@ -60,9 +60,11 @@ public final class SummaryPage {
      * @param said one honest sentence
      * @param standing best and usual
      * @param sides the rounds of each side, and its points a round with their range
+     * @param achieved a challenge's outcome and new bests
      * @param more further sentences: what was at stake
      * @param ladder where the climb stands, or null outside it
      * @param forecast how unusual the total was
+     * @param match the page of the league match it was thrown for, or null
      * @param again the drill to start again, or null where it is not started from the first page
      */
     public record View(
@@ -73,11 +75,13 @@ public final class SummaryPage {
             String said,
             @Nullable String standing,
             List<SideView> sides,
+            List<String> achieved,
             List<String> more,
             LadderView.@Nullable View ladder,
             @Nullable Picture forecast,
             boolean open,
-            @Nullable String again) {
+            @Nullable String again,
+            @Nullable String match) {
         /** The id as a part of an address. */
         public String path() {
             return Numbers.path(id);
@@ -126,11 +130,19 @@ public final class SummaryPage {
                 said(run, mine, forecast),
                 standing(player, run),
                 sides(player, run, detail.rounds()),
+                achieved(player, run),
                 lastBags(run, mine),
                 run.drill() == Drill.CLIMB ? ladders.view(player) : null,
                 forecast.map(found -> picture(found, total(mine))).orElse(null),
                 run.open(),
-                offered ? run.drill().word() : null);
+                offered ? run.drill().word() : null,
+                run.drill() != Drill.FIXTURE
+                        ? null
+                        : web.records()
+                                .leagues()
+                                .ofRun(player.id(), run.id())
+                                .map(of -> FixturePage.path(of.fixture()))
+                                .orElse(null));
     }
 
     private List<SideView> sides(Player player, Run run, List<Round> rounds) {
@@ -220,6 +232,25 @@ public final class SummaryPage {
         return rounds.stream()
                 .mapToInt(round -> Objects.requireNonNullElse(round.points(), 0))
                 .sum();
+    }
+
+    /** What became of the challenge it was thrown for, and its new bests. */
+    private List<String> achieved(Player player, Run run) {
+        List<String> achieved = new ArrayList<>();
+        web.records()
+                .challenges()
+                .of(player.id(), run.id())
+                .map(told -> ChallengePage.outcome(web.texts(), told))
+                .ifPresent(achieved::add);
+        web.records()
+                .deeds()
+                .newBests(player.id(), run.id())
+                .forEach(best -> achieved.add(web.texts()
+                        .of(
+                                "bests.new",
+                                BestsPage.name(web.texts(), best.kind()),
+                                BestsPage.value(web.texts(), best))));
+        return achieved;
     }
 
     private @Nullable String standing(Player player, Run run) {

@@ -61,7 +61,7 @@ function drawScore() {
     : t("run.where.of", Math.min(next, planned), planned);
   if (byIn(sums)) $("needed").textContent = sums.thrown === 0 ? "" : t("run.bags.in", sums.in, sums.thrown);
   else $("needed").textContent = night ? night.needed() : needed(sums);
-  $("against").textContent = night ? night.name : against();
+  $("against").textContent = boot.challenge ? t("run.challenge", boot.challenge) : night ? night.name : against();
 }
 
 // Whether bags in are what is added up, rather than points.

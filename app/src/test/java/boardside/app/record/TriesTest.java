@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boardside.app.practice.Change;
+import boardside.app.practice.DayBags;
 import boardside.app.practice.Exercise;
+import boardside.app.practice.Held;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Setup;
@@ -113,6 +115,20 @@ class TriesTest {
         assertThat(apply(first)).isInstanceOf(Applied.Repeated.class);
         assertThat(records.tries(me, "place")).hasSize(1);
         assertThat(records.tries(me, "place").get(0).played()).isEqualTo(block("2-left", new Spot(0, 27), false));
+    }
+
+    /** Tries are bags thrown; the best twenty of them in a row are a best, those taken back and the other's aside. */
+    @Test
+    void triesCountAsBagsThrownAndMakeABest() {
+        for (int number = 1; number <= 26; number++) {
+            put("place", number, block("2-left", null, number > 4 && number % 5 != 0));
+        }
+        put("place", 26, null);
+        assertThat(records.deeds().days(me, LocalDate.parse("2026-06-01"), LocalDate.parse("2026-06-01")))
+                .containsExactly(new DayBags("2026-06-01", 25, 1));
+        assertThat(records.deeds().bests(me))
+                .containsExactly(
+                        new Deeds.Best(new Deeds.Kind.Tries(Drill.PLACEMENT), new Held(16, "place", "2026-06-01")));
     }
 
     @Test

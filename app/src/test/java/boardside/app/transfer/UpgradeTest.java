@@ -93,7 +93,8 @@ class UpgradeTest {
                 tables.add(found.getString(1));
             }
         }
-        // tally and feat are derived from the rounds when a run is put back, learned from all runs when the skill model is next
+        // tally and feat are derived from the rounds when a run is put back, learned from all runs when the skill model
+        // is next
         // fitted.
         assertThat(tables)
                 .containsExactlyInAnyOrder(

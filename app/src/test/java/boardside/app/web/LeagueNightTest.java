@@ -192,7 +192,7 @@ class LeagueNightTest extends Browser {
         assertThat(records.check()).isEmpty();
     }
 
-    /** The page's own arithmetic, on the table it is given, against the engine's. */
+    /** The page's own arithmetic against the engine's; a sum of up to 121 chances, each given to a millionth. */
     @Test
     void thePageWorksOutTheSameChances() throws Exception {
         practise();
@@ -233,7 +233,7 @@ class LeagueNightTest extends Browser {
                     .entrySet()) {
                 assertThat(one.get(part.getKey()).asDouble())
                         .as(one.toString())
-                        .isCloseTo(part.getValue(), org.assertj.core.api.Assertions.within(2e-6));
+                        .isCloseTo(part.getValue(), org.assertj.core.api.Assertions.within(1e-4));
             }
         }
     }
