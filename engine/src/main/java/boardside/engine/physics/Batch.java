@@ -1,6 +1,5 @@
 package boardside.engine.physics;
 
-import boardside.engine.rules.Outcome;
 import boardside.engine.rules.Tally;
 import java.util.ArrayList;
 import java.util.List;
@@ -86,24 +85,32 @@ public record Batch(Tally thrown, List<Tally> bags) {
     /** Counts how the bags of a simulator end. */
     private static final class Counter {
         private final Simulator simulator;
-        private final int[][] counts;
+        private final int[] in;
+        private final int[] on;
+        private final int[] off;
 
         Counter(Simulator simulator) {
             this.simulator = simulator;
-            counts = new int[simulator.count()][Outcome.values().length];
+            in = new int[simulator.count()];
+            on = new int[simulator.count()];
+            off = new int[simulator.count()];
         }
 
         void count() {
-            for (int i = 0; i < counts.length; i++) {
-                counts[i][simulator.outcome(i).ordinal()]++;
+            for (int i = 0; i < in.length; i++) {
+                int[] ended = switch (simulator.outcome(i)) {
+                    case IN -> in;
+                    case ON -> on;
+                    case OFF -> off;
+                };
+                ended[i]++;
             }
         }
 
         Batch batch() {
             List<Tally> tallies = new ArrayList<>();
-            for (int[] count : counts) {
-                tallies.add(new Tally(
-                        count[Outcome.IN.ordinal()], count[Outcome.ON.ordinal()], count[Outcome.OFF.ordinal()]));
+            for (int i = 0; i < in.length; i++) {
+                tallies.add(new Tally(in[i], on[i], off[i]));
             }
             return new Batch(tallies.get(0), tallies.subList(1, tallies.size()));
         }

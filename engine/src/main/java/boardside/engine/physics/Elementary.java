@@ -7,9 +7,9 @@ package boardside.engine.physics;
  */
 final class Elementary {
     private static final int PARTS = 64;
-    private static final double LN2_HIGH = 6.93147180369123816490e-01;
-    private static final double LN2_LOW = 1.90821492927058770002e-10;
-    private static final double PER_LN2 = PARTS / 0.693147180559945309417;
+    private static final double LN2_HIGH = 0x1.62e42feep-1;
+    private static final double LN2_LOW = 0x1.a39ef35793c76p-33;
+    private static final double PER_LN2 = PARTS / 0x1.62e42fefa39efp-1;
 
     /** Added and taken away again, rounds to a whole number and leaves it in the low bits. */
     private static final double ROUNDER = 0x1.8p52;

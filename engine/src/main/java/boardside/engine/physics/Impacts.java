@@ -47,7 +47,7 @@ final class Impacts {
     /** Whether two bags' contact has been added. */
     boolean has(int i, int j) {
         for (int c = 0; c < count; c++) {
-            if (first[c] == i && second[c] == j || first[c] == j && second[c] == i) {
+            if ((first[c] == i && second[c] == j) || (first[c] == j && second[c] == i)) {
                 return true;
             }
         }

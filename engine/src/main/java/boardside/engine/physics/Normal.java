@@ -21,7 +21,11 @@ final class Normal {
         return quantile(((z >>> 11) + 0.5) * 0x1p-53);
     }
 
-    /** The value that a standard normal variable is below with a chance of {@code p}, 0..1 exclusive. */
+    /**
+     * The value that a standard normal variable is below with a chance of {@code p}, 0..1 exclusive. Coefficients stand as
+     * printed, with more digits than a double holds.
+     */
+    @SuppressWarnings("FloatingPointLiteralPrecision")
     static double quantile(double p) {
         double q = p - 0.5;
         if (Math.abs(q) <= 0.425) {

@@ -375,7 +375,7 @@ final class Slide {
 
     /** Whether the box around the path surely misses a disc. */
     private boolean outOfReach(double cx, double cy, double radius) {
-        if (startX < cx - radius && !(startDirX > 0) || startX > cx + radius && !(startDirX < 0)) {
+        if ((startX < cx - radius && !(startDirX > 0)) || (startX > cx + radius && !(startDirX < 0))) {
             return true;
         }
         // Friction only takes, so the path's highest point is no higher than straight up at the full speed.
@@ -394,8 +394,8 @@ final class Slide {
         }
         double highest = startDirY > 0 ? stopY + (straight ? 0 : overshoot()) : startY;
         double lowest = Math.min(startY, stopY);
-        return startX < cx - radius && stopX < cx - radius
-                || startX > cx + radius && stopX > cx + radius
+        return (startX < cx - radius && stopX < cx - radius)
+                || (startX > cx + radius && stopX > cx + radius)
                 || highest < cy - radius
                 || lowest > cy + radius;
     }

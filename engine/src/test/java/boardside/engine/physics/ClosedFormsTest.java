@@ -170,7 +170,6 @@ class ClosedFormsTest {
         double[] mass;
         double nx = 1;
         double ny = 0;
-        double restitution = 0;
         if (row.text("case").equals("openstax-wreck")) {
             // Locked together after the blow: dead, and no slip across the line of centres.
             mass = new double[] {1200, 3000};
@@ -187,7 +186,7 @@ class ClosedFormsTest {
             assertThat(value).isEqualTo(row.number("value"), within(1e-7));
             return;
         }
-        restitution = input(row, "restitution");
+        double restitution = input(row, "restitution");
         mass = new double[] {input(row, "m1"), input(row, "m2")};
         if (row.text("kind").equals("collision-1d")) {
             double[] before = {input(row, "v1"), input(row, "v2")};
