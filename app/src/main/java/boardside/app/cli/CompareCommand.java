@@ -80,6 +80,8 @@ final class CompareCommand implements Callable<Integer> {
                 comparison.groups().stream()
                         .map(group -> json(comparison.by(), group))
                         .toList());
+        json.put("lead", comparison.lead());
+        json.put("probabilityAhead", comparison.probabilityAhead());
         json.put("verdict", comparison.verdict());
         json.put("sentence", comparison.sentence());
         return json;

@@ -58,6 +58,10 @@ public final class Demo {
         byte[] log = log(last).getBytes(StandardCharsets.UTF_8);
         LogFiles.read(records, player.id(), List.of(new LogFiles.Source("demo", log)), LogFiles.Progress.NONE);
         DemoTries.add(records, player, last, SEED);
+        records.bags(player.id()).stream()
+                .filter(bag -> bag.name().equals(Scenario.BAGS.get(1)))
+                .findFirst()
+                .ifPresent(bag -> Taps.add(records, player.id(), last, SEED, bag.id()));
         Journal latest = records.journal(player.id(), "", 0, 1);
         latest.entries()
                 .forEach(entry -> records.editSession(

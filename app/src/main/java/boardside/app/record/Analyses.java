@@ -3,6 +3,7 @@ package boardside.app.record;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.DayCount;
 import boardside.app.practice.Failure;
+import boardside.app.practice.Marking;
 import boardside.app.practice.Player;
 import boardside.app.store.Database;
 import boardside.app.store.Transaction;
@@ -13,6 +14,8 @@ import java.util.stream.Collectors;
 
 /** What analyses read: counts, never single rounds, and of those only what has changed. Thread safe. */
 public final class Analyses {
+    private static final int MOST_BAGS = 3000;
+
     private final Database database;
 
     Analyses(Database database) {
@@ -46,6 +49,12 @@ public final class Analyses {
                 rows.runs().changedAfter(player, version),
                 rows.tallies().changedAfter(player, version),
                 rows.players().bags(player).stream().collect(Collectors.toMap(BagSet::id, BagSet::name))));
+    }
+
+    /** Where the player's own bags went since a day (yyyy-mm-dd, included), as far as it was recorded. */
+    public Marking marking(int player, String from) {
+        return database.read(rows -> new Marking(
+                rows.marks().bags(player, from, MOST_BAGS), rows.marks().misses(player, from)));
     }
 
     private static Player player(Transaction rows, int id) {

@@ -1,7 +1,9 @@
 package boardside.app.record;
 
+import boardside.app.json.Json;
 import boardside.app.practice.DayCount;
 import boardside.engine.rules.Tally;
+import boardside.engine.skill.Learned;
 import boardside.engine.skill.RunCount;
 import boardside.engine.skill.Skill;
 import java.time.LocalDate;
@@ -23,7 +25,11 @@ import org.jspecify.annotations.Nullable;
 public final class Skills {
     private static final int MOST_PLAYERS = 4;
 
+    /** Records that have grown by no more than this since something was learned of them have little more to teach. */
+    private static final double GROWN = 1.25;
+
     private final Analyses analyses;
+    private final boolean keeps;
     private final Map<Integer, Kept> players = new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
@@ -33,13 +39,19 @@ public final class Skills {
         }
     };
 
+    /** Keeps what is learned in the store, too, for the next start of the program. */
     public Skills(Records records) {
-        this.analyses = records.analyses();
+        this(records, true);
     }
 
-    /** What a player's counted records say on a day, that day included; nothing is kept. */
+    private Skills(Records records, boolean keeps) {
+        this.analyses = records.analyses();
+        this.keeps = keeps;
+    }
+
+    /** What a player's counted records say on a day, that day included; nothing is written to the store. */
     public static Skill of(Records records, int player, LocalDate asOf) {
-        return new Skills(records).skill(player, asOf);
+        return new Skills(records, false).skill(player, asOf);
     }
 
     /** What a player's counted records say on a day, that day included. */
@@ -51,6 +63,15 @@ public final class Skills {
         return kept.skill(asOf);
     }
 
+    /** What was learned, or nothing where another version of the program wrote it otherwise. */
+    private static @Nullable Learned read(String json) {
+        try {
+            return Json.read(json, Learned.class);
+        } catch (IllegalArgumentException e) {
+            return null;
+        }
+    }
+
     /** What is kept of a player. */
     private final class Kept {
         private final int player;
@@ -60,17 +81,19 @@ public final class Skills {
         private final Map<String, List<RunCount>> runs = new HashMap<>();
         private @Nullable LocalDate day;
         private @Nullable Skill last;
+        private @Nullable Learned learned;
 
         Kept(int player) {
             this.player = player;
         }
 
         synchronized Skill skill(LocalDate asOf) {
-            boolean changed = bringUpToDate();
+            List<RunCount> added = new ArrayList<>();
+            boolean changed = bringUpToDate(added);
             if (!changed && last != null && asOf.equals(day)) {
                 return last;
             }
-            Skill skill = Skill.of(counts(), asOf);
+            Skill skill = fitted(added, asOf);
             // Earlier days are asked about once in a while; the latest again and again.
             if (day == null || !asOf.isBefore(day)) {
                 day = asOf;
@@ -79,20 +102,65 @@ public final class Skills {
             return skill;
         }
 
-        private boolean bringUpToDate() {
+        /**
+         * What changed runs have come to: moves on from the last answer where they are all new, else begins with what was
+         * learned last; without that, with nothing.
+         */
+        private Skill fitted(List<RunCount> added, LocalDate asOf) {
+            Learned start = learned;
+            if (start == null) {
+                start = read(analyses.learned(player).orElse(""));
+            }
+            Skill skill;
+            if (last != null && !added.isEmpty() && asOf.equals(day) && mayMoveOn(start)) {
+                skill = last.with(added);
+            } else {
+                skill = start == null ? Skill.of(counts(), asOf) : Skill.of(counts(), asOf, start);
+            }
+            Learned end = skill.learned().orElse(null);
+            if (end != null && !end.equals(start)) {
+                learned = end;
+                if (keeps) {
+                    analyses.keepLearned(player, Json.write(end));
+                }
+            }
+            return skill;
+        }
+
+        /** Whether the records have grown too little for what was learned of them to be learned anew. */
+        private boolean mayMoveOn(@Nullable Learned start) {
+            long bags = runs.values().stream()
+                    .flatMap(List::stream)
+                    .mapToLong(RunCount::thrown)
+                    .sum();
+            return start != null && bags <= GROWN * start.bags();
+        }
+
+        /**
+         * Reads what has changed.
+         *
+         * @param added filled with the counts that are new, where nothing else has changed
+         */
+        private boolean bringUpToDate(List<RunCount> added) {
             Analyses.Changes changes = analyses.since(player, version);
             if (version >= 0 && outdated(changes)) {
                 seen.clear();
                 runs.clear();
+                last = null;
+                learned = null;
                 changes = analyses.since(player, -1);
             }
-            boolean changed = version < 0 || !changes.changed().isEmpty() || !names.equals(changes.bagNames());
+            boolean changed = last == null || !changes.changed().isEmpty();
             version = changes.version();
             names = changes.bagNames();
             seen.addAll(changes.changed());
-            runs.keySet().removeAll(changes.changed());
+            boolean onlyNew = !runs.keySet().removeAll(changes.changed());
             for (DayCount count : changes.counts()) {
-                runs.computeIfAbsent(count.run(), run -> new ArrayList<>(1)).add(counted(count));
+                RunCount counted = counted(count);
+                runs.computeIfAbsent(count.run(), run -> new ArrayList<>(1)).add(counted);
+                if (onlyNew) {
+                    added.add(counted);
+                }
             }
             return changed;
         }

@@ -43,6 +43,11 @@ public final class Transaction {
         return new TallyRows(handle);
     }
 
+    /** Where bags went. */
+    public MarkRows marks() {
+        return new MarkRows(handle);
+    }
+
     /** What fits of the skill model begin with. */
     public LearnedRows learned() {
         return new LearnedRows(handle);

@@ -29,6 +29,18 @@ final class Numbers {
         return one(interval.low()) + "\u2013" + one(interval.high());
     }
 
+    static String two(double value) {
+        return String.format(Locale.ROOT, "%.2f", value);
+    }
+
+    /** A chance as times in a hundred, for sentences that say "of 100"; never quite none or all. */
+    static String inHundred(double chance) {
+        if (chance > 0.995) {
+            return "over 99";
+        }
+        return chance < 0.005 ? "under 1" : String.valueOf(Math.round(100 * chance));
+    }
+
     /** A chance in whole hundredths; near the ends it says so rather than claim certainty. */
     static String percent(double chance) {
         if (chance > 0.995 && chance < 1) {

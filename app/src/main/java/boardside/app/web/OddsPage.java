@@ -1,5 +1,6 @@
 package boardside.app.web;
 
+import boardside.app.practice.Failure;
 import boardside.app.practice.Player;
 import boardside.app.record.Opponents;
 import boardside.app.record.Standing;
@@ -23,10 +24,8 @@ import java.time.DateTimeException;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
-import java.util.HashMap;
 import java.util.IntSummaryStatistics;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -41,7 +40,7 @@ public final class OddsPage {
     private static final GameRules RULES = GameRules.STANDARD;
 
     private final Web web;
-    private final Remembered<Skill> remembered;
+    private final Remembered<Answer> remembered;
 
     OddsPage(Web web) {
         this.web = web;
@@ -70,20 +69,37 @@ public final class OddsPage {
     void show(Context ctx) {
         Player player = web.player(ctx);
         String asked = Objects.requireNonNullElse(ctx.queryParam("versus"), "");
-        Remembered.Found<Skill> found = skill(player);
-        Skill skill = found.value();
-        Map<String, Object> values = new HashMap<>();
-        values.put("behind", found.behind());
-        values.put(
-                "view",
-                skill.chances()
-                        .map(chances -> view(player, skill, chances, asked))
-                        .orElseGet(this::nothing));
-        web.show(ctx, "odds", web.texts().of("odds.title"), values);
+        // Other players are opponents: what they have thrown since counts, too.
+        long others =
+                web.records().players().stream().mapToLong(Player::version).sum();
+        Optional<Remembered.Found<Answer>> found =
+                remembered.soon(player, web.today(), asked + " " + others, () -> answer(player, asked));
+        RuntimeException refusal = found.map(answer -> answer.value().refusal()).orElse(null);
+        if (refusal != null) {
+            throw refusal;
+        }
+        web.showFound(
+                ctx,
+                "odds",
+                web.texts().of("odds.title"),
+                found.map(answer -> new Remembered.Found<>(
+                        Objects.requireNonNull(answer.value().view()), answer.behind())));
     }
 
-    private Remembered.Found<Skill> skill(Player player) {
-        return remembered.get(player, web.today(), "", () -> web.skills().skill(player.id(), web.today()));
+    /** What to show, or why there is nothing to show. */
+    private record Answer(@Nullable View view, @Nullable RuntimeException refusal) {}
+
+    private Answer answer(Player player, String asked) {
+        try {
+            Skill skill = web.skills().skill(player.id(), web.today());
+            return new Answer(
+                    skill.chances()
+                            .map(chances -> view(player, skill, chances, asked))
+                            .orElseGet(this::nothing),
+                    null);
+        } catch (Refusal | Failure refusal) {
+            return new Answer(null, refusal);
+        }
     }
 
     private View nothing() {
@@ -163,7 +179,7 @@ public final class OddsPage {
                 .filter(other -> key.equals("player-" + other.id()))
                 .findFirst()
                 .map(other -> new Opponent(
-                        other.name(), Opponents.player(other, skill(other).value())))
+                        other.name(), Opponents.player(other, web.skills().skill(other.id(), web.today()))))
                 .orElseThrow(() -> new Refusal(404, "There is no opponent \"" + key + "\" here."));
     }
 

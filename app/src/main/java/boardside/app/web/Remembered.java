@@ -4,8 +4,8 @@ import boardside.app.practice.Player;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.TimeUnit;
@@ -16,11 +16,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * Answers that take a while, worked out beside the requests and kept per player and question; the oldest are dropped. A
  * request waits a moment for an answer that is up to date; where that takes longer it gets the last one there was, told
- * to be behind. Only the very first answer is waited for. Thread safe.
+ * to be behind, or none where there is none yet. Thread safe.
  */
 final class Remembered<V> {
     private static final int MOST = 64;
     private static final long PATIENCE_MILLIS = 30;
+    private static final long FIRST_PATIENCE_MILLIS = 60;
+    private static final long FIRST_WAIT_MILLIS = 600_000;
 
     private final Executor workers;
 
@@ -56,11 +58,21 @@ final class Remembered<V> {
     };
 
     /**
-     * The answer to a question about a player's records as they are, on a day.
+     * The answer to a question about a player's records as they are, on a day; empty while the first is being worked out.
      *
      * @param work works it out; runs on another thread
      */
+    Optional<Found<V>> soon(Player player, LocalDate day, String question, Supplier<V> work) {
+        return find(player, day, question, work, FIRST_PATIENCE_MILLIS);
+    }
+
+    /** The same for answers that are quick: the very first is waited for. */
     Found<V> get(Player player, LocalDate day, String question, Supplier<V> work) {
+        return find(player, day, question, work, FIRST_WAIT_MILLIS).orElseThrow();
+    }
+
+    private Optional<Found<V>> find(
+            Player player, LocalDate day, String question, Supplier<V> work, long firstPatience) {
         State now = new State(player.version(), day);
         while (true) {
             Answer<V> last;
@@ -69,20 +81,20 @@ final class Remembered<V> {
                 Slot<V> slot = slots.computeIfAbsent(new Key(player.id(), question), key -> new Slot<>());
                 last = slot.last;
                 if (last != null && last.state().equals(now)) {
-                    return new Found<>(last.value(), false);
+                    return Optional.of(new Found<>(last.value(), false));
                 }
                 if (slot.underway == null) {
                     slot.underway = start(slot, now, work);
                 }
                 underway = slot.underway;
             }
-            Answer<V> answer = last == null ? join(underway) : waitFor(underway);
-            if (answer == null && last != null) {
-                return new Found<>(last.value(), true);
+            Answer<V> answer = waitFor(underway, last == null ? firstPatience : PATIENCE_MILLIS);
+            if (answer == null) {
+                return Optional.ofNullable(last).map(old -> new Found<>(old.value(), true));
             }
             // One that was under way for older records is not the answer; the next turn starts another.
-            if (answer != null && answer.state().equals(now)) {
-                return new Found<>(answer.value(), false);
+            if (answer.state().equals(now)) {
+                return Optional.of(new Found<>(answer.value(), false));
             }
         }
     }
@@ -105,17 +117,9 @@ final class Remembered<V> {
                 workers);
     }
 
-    private static <T> T join(CompletableFuture<T> underway) {
+    private static <T> @Nullable T waitFor(CompletableFuture<T> underway, long millis) {
         try {
-            return underway.join();
-        } catch (CompletionException e) {
-            throw e.getCause() instanceof RuntimeException cause ? cause : e;
-        }
-    }
-
-    private static <T> @Nullable T waitFor(CompletableFuture<T> underway) {
-        try {
-            return underway.get(PATIENCE_MILLIS, TimeUnit.MILLISECONDS);
+            return underway.get(millis, TimeUnit.MILLISECONDS);
         } catch (TimeoutException e) {
             return null;
         } catch (InterruptedException e) {

@@ -27,6 +27,9 @@ final class Routes {
         DevicesPage devices = new DevicesPage(web);
         SummaryPage summary = new SummaryPage(web);
         FormPage form = new FormPage(web);
+        ComparePage compare = new ComparePage(web);
+        ForecastsPage forecasts = new ForecastsPage(web);
+        SpreadPage spread = new SpreadPage(web);
         JournalPage journal = new JournalPage(web);
         PlayersPage players = new PlayersPage(web);
         BagsPage bags = new BagsPage(web);
@@ -79,6 +82,9 @@ final class Routes {
                 get("/runs/{id}", DEVICE, run::show),
                 get("/runs/{id}/summary", DEVICE, summary::show),
                 get("/form", DEVICE, form::show),
+                get("/form/forecasts", DEVICE, forecasts::show),
+                get("/compare", DEVICE, compare::show),
+                get("/spread", DEVICE, spread::show),
                 get("/journal", DEVICE, journal::show),
                 get("/journal/runs/{id}", DEVICE, journal::run),
                 post("/journal/runs/{id}", DEVICE, journal::editRun),

@@ -111,6 +111,9 @@ final class RunPage {
         }
         Player player = web.mayRecordFor(upload.player());
         List<Applied> applied = web.records().apply(player.id(), upload.operations(), web.now());
+        if (upload.operations().stream().anyMatch(Operation.FinishRun.class::isInstance)) {
+            web.refresh(player.id());
+        }
         web.answer(ctx, new Answer(applied.stream().map(RunPage::result).toList()));
     }
 

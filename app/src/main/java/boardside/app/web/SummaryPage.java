@@ -42,7 +42,7 @@ public final class SummaryPage {
     private final Web web;
     private final LadderView ladders;
     private final TriesSummary tries;
-    private final Remembered<Skill> remembered;
+    private final Remembered<Optional<TotalForecast>> remembered;
 
     SummaryPage(Web web) {
         this.web = web;
@@ -64,6 +64,7 @@ public final class SummaryPage {
      * @param more further sentences: what was at stake
      * @param ladder where the climb stands, or null outside it
      * @param forecast how unusual the total was
+     * @param waiting whether that is still being worked out
      * @param match the page of the league match it was thrown for, or null
      * @param again the drill to start again, or null where it is not started from the first page
      */
@@ -79,6 +80,7 @@ public final class SummaryPage {
             List<String> more,
             LadderView.@Nullable View ladder,
             @Nullable Picture forecast,
+            boolean waiting,
             boolean open,
             @Nullable String again,
             @Nullable String match) {
@@ -120,20 +122,23 @@ public final class SummaryPage {
         Run run = detail.run();
         List<Round> mine =
                 detail.rounds().stream().filter(round -> round.side().mine()).toList();
-        Optional<TotalForecast> forecast = forecast(player, run, mine);
+        Optional<Optional<TotalForecast>> found = forecast(player, run, mine);
+        Optional<TotalForecast> forecast = found.orElse(Optional.empty());
+        String said = found.isEmpty() ? web.texts().of("working.said") : said(run, mine, forecast);
         boolean offered = HomePage.DRILLS.contains(run.drill());
         return new View(
                 run.id(),
                 web.describe().result(run, detail.rounds()),
                 web.describe().day(detail.session().day()),
                 web.describe().run(run, web.bagNames(player.id())),
-                said(run, mine, forecast),
+                said,
                 standing(player, run),
                 sides(player, run, detail.rounds()),
                 achieved(player, run),
                 lastBags(run, mine),
                 run.drill() == Drill.CLIMB ? ladders.view(player) : null,
-                forecast.map(found -> picture(found, total(mine))).orElse(null),
+                forecast.map(law -> picture(law, total(mine))).orElse(null),
+                found.isEmpty(),
                 run.open(),
                 offered ? run.drill().word() : null,
                 run.drill() != Drill.FIXTURE
@@ -274,21 +279,27 @@ public final class SummaryPage {
 
     /**
      * What the other records made likely for as many rounds; only where every round is a full one, all counted, and their
-     * number does not hang on how they go, as in a game.
+     * number does not hang on how they go, as in a game. Nothing at all while it is being worked out.
      */
-    private Optional<TotalForecast> forecast(Player player, Run run, List<Round> rounds) {
+    private Optional<Optional<TotalForecast>> forecast(Player player, Run run, List<Round> rounds) {
         boolean full = !rounds.isEmpty()
                 && rounds.size() <= MOST_FORECAST_ROUNDS
                 && rounds.stream().allMatch(round -> round.bags() == Finish.BAGS && round.points() != null);
         if (!full || run.warmUp() || !FIXED.contains(run.drill()) || suddenDeath(run)) {
-            return Optional.empty();
+            return Optional.of(Optional.empty());
         }
         LocalDate day = LocalDate.parse(run.startedAt().substring(0, 10));
         // Whether the latest runs are in it yet matters little: this one is taken out anyway.
-        Skill skill = remembered
-                .get(player, day, "", () -> web.skills().skill(player.id(), day))
-                .value();
-        return skill.without(run.id()).total(rounds.size());
+        return remembered
+                .soon(
+                        player,
+                        day,
+                        run.id() + " " + rounds.size(),
+                        () -> web.skills()
+                                .skill(player.id(), day)
+                                .without(run.id())
+                                .total(rounds.size()))
+                .map(Remembered.Found::value);
     }
 
     private String said(Run run, List<Round> rounds, Optional<TotalForecast> forecast) {

@@ -33,6 +33,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Executor;
 import java.util.stream.Collectors;
@@ -281,6 +282,25 @@ final class Web {
         StringOutput out = new StringOutput(16 * 1024);
         templates.render(template + ".jte", model, out);
         ctx.html(out.toString());
+    }
+
+    /** Shows a page with an answer that takes a while: as the last one, told to be behind, or a page that asks again soon. */
+    void showFound(Context ctx, String template, String title, Optional<? extends Remembered.Found<?>> found) {
+        if (found.isEmpty()) {
+            show(ctx, "working", title, Map.of());
+        } else {
+            show(
+                    ctx,
+                    template,
+                    title,
+                    Map.of("view", found.get().value(), "behind", found.get().behind()));
+        }
+    }
+
+    /** Works out beside the requests what a player's records say by now, so that the next question finds it. */
+    void refresh(int player) {
+        LocalDate day = today();
+        workers.execute(() -> skills.skill(player, day));
     }
 
     private Page page(Context ctx, String title) {

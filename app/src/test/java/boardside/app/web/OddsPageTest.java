@@ -68,7 +68,12 @@ class OddsPageTest extends Browser {
     @Test
     void anOpponentThatIsNoneIsRefused() {
         Thrown.total(records, records.firstPlayer().id(), random, 0, 10, 0.5, 0.3);
+        // Once the records are worked through, every answer is there at once.
+        page.navigate(url("/odds"));
+        assertThat(page.locator("#odds-said")).containsText("Against ghost");
         for (String none : new String[] {"ghost-13", "month-2020-13", "month-1999-01", "player-99", "x"}) {
+            page.navigate(url("/odds?versus=" + none));
+            assertThat(page.locator("main")).containsText(Pattern.compile("There is no|There are no|is no month"));
             assertThat(page.navigate(url("/odds?versus=" + none)).status())
                     .as(none)
                     .isEqualTo(404);

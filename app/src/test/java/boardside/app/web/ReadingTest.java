@@ -35,18 +35,21 @@ class ReadingTest extends Browser {
             run(day, 10, 0.32, 0.42);
         }
         page.navigate(url("/form"));
-        assertThat(page.locator("#sentence")).containsText("too early to say whether that is you or luck");
-        assertThat(page.locator("svg.picture circle")).hasCount(27);
-        assertThat(page.locator("svg.picture title")).hasText("Points a round over time");
+        assertThat(page.locator("#sentence")).containsText("points a round");
+        assertThat(page.locator("svg[aria-labelledby^='over-time'] circle")).hasCount(27);
+        assertThat(page.locator("#over-time-t")).hasText("Points a round over time");
         picture("form");
         assertAccessible();
-        page.locator(".figure summary").click();
-        assertThat(page.locator(".figure tbody tr")).hasCount(27);
+        page.locator(".figure summary").first().click();
+        assertThat(page.locator(".figure:has(#over-time-t) tbody tr")).hasCount(27);
         assertThat(page.locator(".facts")).containsText("a ghost of about");
         assertAccessible();
-        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("a year"))
+        page.getByRole(
+                        AriaRole.LINK,
+                        new Page.GetByRoleOptions().setName("a year").setExact(true))
                 .click();
-        assertThat(page.locator("a[href='/form?days=365']")).hasAttribute("aria-current", "true");
+        assertThat(page.locator("nav[aria-label='How far back'] a[href='/form?days=365&trend=30']"))
+                .hasAttribute("aria-current", "true");
         assertNoSidewaysScroll();
     }
 
