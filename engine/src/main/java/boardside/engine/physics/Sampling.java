@@ -12,11 +12,14 @@ import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
  */
 final class Sampling {
     private static final int SIZE = ThrowPrior.SIZE;
-    private static final int TRIAL = 1000;
     private static final int POINTS = 2500;
     private static final int MOST_ROUNDS = 6;
     private static final double ENOUGH = 0.2;
     private static final int DEGREES = 6;
+
+    /** Points worth the name that a round's covariance is taken from. */
+    private static final double ADAPTING = 150;
+
     private static final int[] BASES = {2, 3, 5, 7, 11, 13, 17, 19, 23};
 
     /** Standard t numbers of each dimension, then one normal number that nothing else uses. */
@@ -43,17 +46,12 @@ final class Sampling {
         double[][] start = Matrices.root(Matrices.inverse(information));
         double[] mean = mode.clone();
         double[][] root = start;
-        for (int round = 0; round < MOST_ROUNDS; round++) {
-            boolean last = round == MOST_ROUNDS - 1;
-            draw(round == 0 ? TRIAL : POINTS, mean, root, start);
-            if (round > 0 && (last || effective() > ENOUGH * points.length)) {
+        draw(mean, root, start);
+        for (int round = 1; round < MOST_ROUNDS; round++) {
+            root = Matrices.root(covariance(mean));
+            draw(mean, root, start);
+            if (effective() > ENOUGH * POINTS) {
                 break;
-            }
-            // A round in which one point has nearly all weight says little of the spread.
-            boolean few = effective() < 4 * SIZE;
-            double[][] moved = few ? null : covariance(mean);
-            if (moved != null) {
-                root = Matrices.root(moved);
             }
         }
     }
@@ -103,6 +101,10 @@ final class Sampling {
 
     /** As many points of equal weight would know as much (Kish 1965). */
     double effective() {
+        return effective(weights);
+    }
+
+    private static double effective(double[] weights) {
         double squares = 0;
         for (double weight : weights) {
             squares += weight * weight;
@@ -204,14 +206,14 @@ final class Sampling {
     /** Shares of the mixture: around what was found, around the mode, and the prior. */
     private static final double[] SHARES = {0.6, 0.2, 0.2};
 
-    private void draw(int number, double[] mean, double[][] root, double[][] start) {
+    private void draw(double[] mean, double[][] root, double[][] start) {
         double[][] centres = {mean, mode, new double[SIZE]};
         double[][][] roots = {root, start, Matrices.identity(SIZE)};
-        points = new double[number][SIZE];
-        double[] logs = new double[number];
-        int first = (int) Math.round(SHARES[0] * number);
-        int second = first + (int) Math.round(SHARES[1] * number);
-        for (int i = 0; i < number; i++) {
+        points = new double[POINTS][SIZE];
+        double[] logs = new double[POINTS];
+        int first = (int) Math.round(SHARES[0] * POINTS);
+        int second = first + (int) Math.round(SHARES[1] * POINTS);
+        for (int i = 0; i < POINTS; i++) {
             // The Halton points of a part are spread over all of them.
             int part = i < first ? 0 : i < second ? 1 : 2;
             for (int k = 0; k < SIZE; k++) {
@@ -257,38 +259,76 @@ final class Sampling {
         return StrictMath.pow(1 + squares / DEGREES, -(DEGREES + SIZE) / 2.0) / determinant;
     }
 
+    /**
+     * Weights as the logs say, none above 1 / sqrt(n) of the sum (Ionides 2008, "Truncated importance sampling", Journal of
+     * Computational and Graphical Statistics 17, 295-311): a single lucky point does not stand for a whole region.
+     */
     private void weigh(double[] logs) {
         double most = Arrays.stream(logs).max().orElseThrow();
         weights = new double[logs.length];
-        double sum = 0;
         for (int i = 0; i < logs.length; i++) {
             weights[i] = StrictMath.exp(logs[i] - most);
-            sum += weights[i];
         }
+        normalise();
+        double cap = 1 / Math.sqrt(logs.length);
         for (int i = 0; i < logs.length; i++) {
+            weights[i] = Math.min(weights[i], cap);
+        }
+        normalise();
+    }
+
+    private void normalise() {
+        double sum = 0;
+        for (double weight : weights) {
+            sum += weight;
+        }
+        for (int i = 0; i < weights.length; i++) {
             weights[i] /= sum;
         }
     }
 
-    /** Covariance of the points, those of a mirrored belief on the mode's side; their mean is written to the argument. */
+    /**
+     * Covariance of the points, those of a mirrored belief on the mode's side; their mean is written to the argument. Where
+     * few points have nearly all the weight, weights are taken to a power below 1 that spreads it over enough of them, so
+     * that the next round reaches farther.
+     */
     private double[][] covariance(double[] mean) {
+        double[] even = tempered();
         boolean fold = mirrored && Math.abs(mode[0]) > 0.05;
         Arrays.fill(mean, 0);
         for (int i = 0; i < points.length; i++) {
             for (int k = 0; k < SIZE; k++) {
-                mean[k] += weights[i] * folded(i, k, fold);
+                mean[k] += even[i] * folded(i, k, fold);
             }
         }
         double[][] covariance = new double[SIZE][SIZE];
         for (int i = 0; i < points.length; i++) {
             for (int k = 0; k < SIZE; k++) {
                 for (int l = 0; l <= k; l++) {
-                    covariance[k][l] += weights[i] * (folded(i, k, fold) - mean[k]) * (folded(i, l, fold) - mean[l]);
+                    covariance[k][l] += even[i] * (folded(i, k, fold) - mean[k]) * (folded(i, l, fold) - mean[l]);
                     covariance[l][k] = covariance[k][l];
                 }
             }
         }
         return Matrices.plusDiagonal(covariance, 1e-12);
+    }
+
+    private double[] tempered() {
+        double[] even = weights;
+        double power = 1;
+        while (effective(even) < ADAPTING && power > 0.01) {
+            power *= 0.7;
+            even = new double[weights.length];
+            double sum = 0;
+            for (int i = 0; i < even.length; i++) {
+                even[i] = weights[i] > 0 ? StrictMath.pow(weights[i], power) : 0;
+                sum += even[i];
+            }
+            for (int i = 0; i < even.length; i++) {
+                even[i] /= sum;
+            }
+        }
+        return even;
     }
 
     private double folded(int i, int k, boolean fold) {
