@@ -49,6 +49,8 @@ public final class Cli {
                 new RestoreCommand(context),
                 new CheckCommand(context),
                 new ThrowCommand(context),
+                new SlideCommand(context),
+                new ThrowModelCommand(context),
                 new WarmUpCommand(context));
     }
 

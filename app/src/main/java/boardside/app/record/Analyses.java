@@ -5,6 +5,7 @@ import boardside.app.practice.DayCount;
 import boardside.app.practice.Failure;
 import boardside.app.practice.Marking;
 import boardside.app.practice.Player;
+import boardside.app.practice.ThrowTally;
 import boardside.app.store.Database;
 import boardside.app.store.Transaction;
 import java.util.List;
@@ -55,6 +56,11 @@ public final class Analyses {
     public Marking marking(int player, String from) {
         return database.read(rows -> new Marking(
                 rows.marks().bags(player, from, MOST_BAGS), rows.marks().misses(player, from)));
+    }
+
+    /** Counts for the throw model, with where misses went, from a day to another, both included (yyyy-mm-dd). */
+    public List<ThrowTally> throwCounts(int player, String from, String to) {
+        return database.read(rows -> rows.tallies().throwCounts(player, from, to));
     }
 
     private static Player player(Transaction rows, int id) {

@@ -4,6 +4,7 @@ import boardside.app.practice.DayCount;
 import boardside.app.practice.Line;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
+import boardside.app.practice.ThrowTally;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
@@ -12,6 +13,7 @@ import boardside.engine.rules.Face;
 import boardside.engine.rules.Finish;
 import boardside.engine.rules.Setting;
 import boardside.engine.rules.Side;
+import boardside.engine.rules.Tally;
 import boardside.engine.rules.Word;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -315,6 +317,54 @@ public final class TallyRows {
 
     private static List<String> counted() {
         return Stream.of(Drill.values()).filter(Drill::counted).map(Drill::word).toList();
+    }
+
+    /**
+     * Counts of the player's own bags for the throw model, with where misses went, in drills that count, without warm-ups
+     * and deleted runs. Rounds of which more misses were told than bags went off tell none: those were misses of the hole.
+     *
+     * @param from yyyy-mm-dd, included
+     * @param to yyyy-mm-dd, included
+     */
+    public List<ThrowTally> throwCounts(int player, String from, String to) {
+        String told = "coalesce(l.miss_left, 0) + coalesce(l.miss_right, 0) + coalesce(l.miss_short, 0)"
+                + " + coalesce(l.miss_long, 0) <= l.bags_off";
+        String misses = Stream.of("left", "right", "short", "long")
+                .map(way ->
+                        "sum(case when " + told + " then coalesce(l.miss_" + way + ", 0) else 0 end) as miss_" + way)
+                .collect(Collectors.joining(", "));
+        return handle.createQuery("select l.bag, l.face, l.board,"
+                        + " sum(case when l.bags_on is null then 0 else l.bags_in end) as known_in,"
+                        + " sum(coalesce(l.bags_on, 0)) as known_on, sum(coalesce(l.bags_off, 0)) as known_off, "
+                        + misses
+                        + ", sum(case when l.bags_on is null then l.thrown - l.bags_in else 0 end) as not_in,"
+                        + " sum(case when l.bags_on is null then l.bags_in else 0 end) as in_only"
+                        + " from run r join line l on l.player = r.player and l.run = r.id"
+                        + " where r.player = :player and r.day between :from and :to and r.deleted_at is null"
+                        + " and r.warm_up = 0 and r.drill in (<drills>) and l.side <> 'versus'"
+                        + " and l.bags_in is not null"
+                        + " group by l.bag, l.face, l.board order by l.bag, l.face, l.board")
+                .bind("player", player)
+                .bind("from", from)
+                .bind("to", to)
+                .bindList(
+                        "drills",
+                        Stream.of(Drill.values())
+                                .filter(Drill::counted)
+                                .map(Drill::word)
+                                .toList())
+                .map((row, context) -> new ThrowTally(
+                        row.getString("bag"),
+                        RoundRows.word(Face.class, row.getString("face")),
+                        Word.of(BoardKind.class, row.getString("board")),
+                        new Tally(row.getInt("known_in"), row.getInt("known_on"), row.getInt("known_off")),
+                        row.getInt("miss_left"),
+                        row.getInt("miss_right"),
+                        row.getInt("miss_short"),
+                        row.getInt("miss_long"),
+                        row.getInt("not_in"),
+                        row.getInt("in_only")))
+                .list();
     }
 
     private static DayCount dayCount(ResultSet row, int rounds) throws SQLException {
