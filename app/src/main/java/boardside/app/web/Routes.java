@@ -35,6 +35,7 @@ final class Routes {
         BagsPage bags = new BagsPage(web);
         BoardsPage boards = new BoardsPage(web);
         MorePage more = new MorePage(web);
+        ThrowsPage throwing = new ThrowsPage(web);
         OddsPage odds = new OddsPage(web);
         TriesStart tries = new TriesStart(web);
         RatesPage rates = new RatesPage(web);
@@ -114,6 +115,8 @@ final class Routes {
                 post("/leagues/{league}/fixtures/{fixture}", DEVICE, fixture::save),
                 post("/leagues/{league}/fixtures/{fixture}/throw", DEVICE, fixture::start),
                 post("/leagues/{league}/fixtures/{fixture}/delete", DEVICE, fixture::delete),
+                get("/throws", DEVICE, throwing::show),
+                get("/slides", DEVICE, throwing::test),
                 post("/api/outbox", DEVICE, run::receive),
                 get("/api/token", DEVICE, run::token));
     }
