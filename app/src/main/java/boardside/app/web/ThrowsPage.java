@@ -229,10 +229,16 @@ public final class ThrowsPage {
         return new Sheet(
                 name(group),
                 length(look, sheet.usual().slide()),
-                length(look, sheet.usual().landing()),
+                landing(look, sheet.usual().landing()),
                 than,
                 length(look, sheet.slower().slide()),
                 length(look, sheet.faster().slide()));
+    }
+
+    private String landing(Look look, Range landing) {
+        return landing.estimate() < 0
+                ? web.texts().of("throws.sheet.steeper")
+                : web.texts().of("throws.sheet.landing", length(look, landing), unit(look));
     }
 
     private List<String> worth(Look look, ThrowAdvice advice) {

@@ -69,7 +69,7 @@ class ThrowModelCommandTest {
         JsonNode after = json("throw-model");
         assertThat(after.get("bags").asInt()).isEqualTo(160);
         assertThat(after.get("bag").asText()).isEqualTo("Barley");
-        assertThat(width(after.get("spreadX"))).isLessThan(width(before.get("spreadX")));
+        assertThat(width(after.get("inHole"))).isLessThan(0.5 * width(before.get("inHole")));
         assertThat(after.get("inHole").get("estimate").asDouble()).isBetween(0.2, 0.3);
         assertThat(after.get("offBoard").get("estimate").asDouble()).isBetween(0.2, 0.3);
         record("Barley", "narrow", 40, "1-2-1");

@@ -27,7 +27,9 @@ final class Sampling {
 
     private final ToDoubleFunction<double[]> logDensity;
     private final boolean mirrored;
-    private final double[] mode;
+    private double[] mode;
+    private final double[] otherMode;
+    private final double[][] otherStart;
     private double[][] points = {};
     private double[] weights = {};
 
@@ -40,10 +42,23 @@ final class Sampling {
     Sampling(ToDoubleFunction<double[]> logDensity, boolean mirrored) {
         this.logDensity = logDensity;
         this.mirrored = mirrored;
-        mode = new double[SIZE];
-        mode[0] = 0.3;
-        double[][] information = climb();
-        double[][] start = Matrices.root(Matrices.inverse(information));
+        // Counts that a player aiming short makes are nearly those of one aiming long: there may be a mode for each.
+        double[][] modes = new double[2][];
+        double[][][] starts = new double[2][][];
+        double[] heights = new double[2];
+        for (int i = 0; i < 2; i++) {
+            mode = new double[SIZE];
+            mode[ThrowPrior.X] = 0.3;
+            mode[ThrowPrior.REACH] = i == 0 ? -1 : 1;
+            starts[i] = Matrices.root(Matrices.inverse(climb()));
+            modes[i] = mode;
+            heights[i] = logDensity.applyAsDouble(mode);
+        }
+        int higher = heights[0] > heights[1] ? 0 : 1;
+        mode = modes[higher];
+        otherMode = modes[1 - higher];
+        double[][] start = starts[higher];
+        otherStart = starts[1 - higher];
         double[] mean = mode.clone();
         double[][] root = start;
         draw(mean, root, start);
@@ -203,19 +218,20 @@ final class Sampling {
 
     // The points.
 
-    /** Shares of the mixture: around what was found, around the mode, and the prior. */
-    private static final double[] SHARES = {0.6, 0.2, 0.2};
+    /** Shares of the mixture: around what was found, around either mode, and the prior. */
+    private static final double[] SHARES = {0.5, 0.15, 0.15, 0.2};
 
     private void draw(double[] mean, double[][] root, double[][] start) {
-        double[][] centres = {mean, mode, new double[SIZE]};
-        double[][][] roots = {root, start, Matrices.identity(SIZE)};
+        double[][] centres = {mean, mode, otherMode, new double[SIZE]};
+        double[][][] roots = {root, start, otherStart, Matrices.identity(SIZE)};
         points = new double[POINTS][SIZE];
         double[] logs = new double[POINTS];
         int first = (int) Math.round(SHARES[0] * POINTS);
         int second = first + (int) Math.round(SHARES[1] * POINTS);
+        int third = second + (int) Math.round(SHARES[2] * POINTS);
         for (int i = 0; i < POINTS; i++) {
             // The Halton points of a part are spread over all of them.
-            int part = i < first ? 0 : i < second ? 1 : 2;
+            int part = i < first ? 0 : i < second ? 1 : i < third ? 2 : 3;
             for (int k = 0; k < SIZE; k++) {
                 double value = centres[part][k];
                 for (int l = 0; l <= k; l++) {
