@@ -35,8 +35,10 @@ final class LeagueCommand implements Callable<Integer> {
                 new LeagueNewCommand(context),
                 new LeaguePostCommand(context),
                 new LeagueTableCommand(context),
+                new LeagueForecastCommand(context),
                 new LeagueChanceCommand(context),
-                new LeagueChatCommand(context))) {
+                new LeagueChatCommand(context),
+                new LeagueScheduleCommand(context))) {
             line.addSubcommand(what);
         }
         return line;

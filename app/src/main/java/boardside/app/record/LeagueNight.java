@@ -26,6 +26,9 @@ import java.util.TreeMap;
 public record LeagueNight(
         List<Reach> reach,
         @org.jspecify.annotations.Nullable TotalForecast typical) {
+    /** How many others must have posted something for the league's own mean to be used. */
+    private static final int FEWEST = 2;
+
     /** Lists copied. */
     public LeagueNight {
         reach = List.copyOf(reach);
@@ -117,22 +120,34 @@ public record LeagueNight(
         Map<String, List<Integer>> totals = totals(state);
         String opponent = fixture.against(league.me());
         List<Integer> theirs = totals.getOrDefault(opponent, List.of());
-        totals.remove(opponent);
-        boolean known = totals.size() >= 2;
-        double middle = known
-                ? totals.values().stream()
-                        .mapToDouble(each ->
-                                each.stream().mapToInt(total -> total).average().orElse(0))
-                        .average()
-                        .orElse(0)
-                : mine.mean();
-        TotalGuess guess = new TotalGuess(
-                middle, TotalGuess.BETWEEN_A_ROUND * league.rounds(), Math.max(1, mine.standardDeviation()));
-        Source source = !theirs.isEmpty() ? Source.THEIRS : known ? Source.LEAGUE : Source.LIKE_ME;
+        TotalGuess guess = guess(league, totals, opponent, mine);
+        Source source =
+                !theirs.isEmpty() ? Source.THEIRS : others(totals, opponent) >= FEWEST ? Source.LEAGUE : Source.LIKE_ME;
         return Optional.of(new Rival(source, theirs.size(), guess.next(theirs, league.mostPoints())));
     }
 
-    private static Map<String, List<Integer>> totals(LeagueState state) {
+    /** What somebody's totals lie about: the mean of the league's other players, or the player's own where too few posted. */
+    static TotalGuess guess(League league, Map<String, List<Integer>> totals, String name, TotalForecast mine) {
+        double middle = others(totals, name) < FEWEST
+                ? mine.mean()
+                : totals.entrySet().stream()
+                        .filter(entry -> !entry.getKey().equals(name))
+                        .mapToDouble(entry -> entry.getValue().stream()
+                                .mapToInt(total -> total)
+                                .average()
+                                .orElse(0))
+                        .average()
+                        .orElse(0);
+        return new TotalGuess(
+                middle, TotalGuess.BETWEEN_A_ROUND * league.rounds(), Math.max(1, mine.standardDeviation()));
+    }
+
+    private static long others(Map<String, List<Integer>> totals, String name) {
+        return totals.keySet().stream().filter(other -> !other.equals(name)).count();
+    }
+
+    /** Totals posted or thrown so far, by player. */
+    static Map<String, List<Integer>> totals(LeagueState state) {
         Map<String, List<Integer>> totals = new TreeMap<>();
         for (Fixture fixture : state.fixtures()) {
             for (int game = 1; game <= state.league().games(); game++) {

@@ -17,6 +17,7 @@ final class Routes {
         StartPage start = new StartPage(web);
         Nights nights = new Nights(web);
         LeaguesPage leagues = new LeaguesPage(web, nights);
+        SeasonPage season = new SeasonPage(web, leagues);
         FixturePage fixture = new FixturePage(web, leagues, nights);
         RunPage run = new RunPage(web, nights);
         ChallengePage challenge = new ChallengePage(web);
@@ -105,6 +106,7 @@ final class Routes {
                 post("/leagues", DEVICE, leagues::add),
                 get("/leagues/new", DEVICE, leagues::blank),
                 get("/leagues/{league}", DEVICE, leagues::show),
+                get("/leagues/{league}/ending", DEVICE, season::show),
                 get("/leagues/{league}/settings", DEVICE, leagues::edit),
                 post("/leagues/{league}/settings", DEVICE, leagues::save),
                 post("/leagues/{league}/delete", DEVICE, leagues::delete),

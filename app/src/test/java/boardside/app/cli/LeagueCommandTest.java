@@ -129,4 +129,46 @@ class LeagueCommandTest {
                 .contains("there is no match of Ash against \"Zed\"");
         assertThat(run("league", "chance", "Tuesday Post", "--game", "4").err()).contains("games 1 to 3, not 4");
     }
+
+    /** FIDE Handbook C.05, annex 1: the Berger table for 5 or 6. */
+    @Test
+    void theScheduleIsThatOfTheBergerTables() throws Exception {
+        assertThat(json("league", "schedule", "--players", "5").get("weeks").toString())
+                .isEqualTo("[[[2,5],[3,4]],[[5,3],[1,2]],[[3,1],[4,5]],[[1,4],[2,3]],[[4,2],[5,1]]]");
+        assertThat(run("league", "schedule", "--players", "3", "--double").out())
+                .isEqualTo("""
+                        Week 1: 2 v 3; bye 1
+                        Week 2: 1 v 2; bye 3
+                        Week 3: 3 v 1; bye 2
+                        Week 4: 3 v 2; bye 1
+                        Week 5: 2 v 1; bye 3
+                        Week 6: 1 v 3; bye 2
+                        """);
+        Ran one = run("league", "schedule", "--players", "1");
+        assertThat(one.status()).isEqualTo(2);
+        assertThat(one.err()).contains("--players: a league has 2 to 500 players, not 1");
+    }
+
+    /** Ash has one game posted by Bea and two open; everybody's places add up, and the page shows what the command says. */
+    @Test
+    void theForecastGivesEveryPlaceToSomebody() throws Exception {
+        JsonNode forecast = json("league", "forecast", "Tuesday Post");
+        assertThat(forecast.get("open").asInt()).isEqualTo(3);
+        double[] places = new double[4];
+        for (JsonNode player : forecast.get("players")) {
+            double all = 0;
+            for (int place = 0; place < 4; place++) {
+                double chance = player.get("chances").get(place).asDouble();
+                all += chance;
+                places[place] += chance;
+            }
+            assertThat(all).isCloseTo(1, within(1e-9));
+            assertThat(player.get("places").get(0).asInt())
+                    .isLessThanOrEqualTo(player.get("places").get(1).asInt());
+        }
+        for (double place : places) {
+            assertThat(place).isCloseTo(1, within(1e-9));
+        }
+        assertThat(run("league", "forecast", "Tuesday Post").out()).contains("With 3 games still to throw:");
+    }
 }

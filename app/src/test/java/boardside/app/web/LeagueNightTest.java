@@ -8,6 +8,7 @@ import boardside.app.practice.Fixture;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.record.LeagueNight;
+import boardside.app.record.LeagueSeason;
 import boardside.app.record.LeagueState;
 import boardside.app.record.RunDetail;
 import boardside.engine.league.Reach;
@@ -73,6 +74,25 @@ class LeagueNightTest extends Browser {
         }
     }
 
+    /** The page says of the player what the command says. */
+    private void ending() {
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("How the season may end"))
+                .click();
+        LeagueSeason season =
+                LeagueSeason.of(records, me, state(), LocalDate.now()).orElseThrow();
+        assertThat(page.locator("#sentence"))
+                .containsText("you most likely end in place "
+                        + season.forecast().likeliest("Ash Moor") + " (nine times in ten "
+                        + season.forecast().quantile("Ash Moor", 0.05) + "\u2013"
+                        + season.forecast().quantile("Ash Moor", 0.95));
+        assertThat(page.locator("#season tbody tr")).hasCount(4);
+        picture("league-ending");
+        assertAccessible();
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Tuesday Post"))
+                .first()
+                .click();
+    }
+
     @Test
     void fromPastedFixturesThroughThreeGamesOfflineToTheTextForTheChat() {
         practise();
@@ -93,6 +113,7 @@ class LeagueNightTest extends Browser {
         assertThat(page.locator("#table")).containsText("Bea Lind");
         picture("league");
         assertAccessible();
+        ending();
         page.locator("#throw").click();
 
         assertThat(page.locator("#against")).hasText("Game 1 of 3 against Bea Lind");

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
  * What a player's next total will probably be, going by the totals they posted.
@@ -45,10 +46,40 @@ public record TotalGuess(double middle, double between, double within) {
      * @return chances of 0 to {@code most}; they add up to 1
      */
     public List<Double> next(Collection<Integer> posted, int most) {
+        Belief belief = belief(posted);
+        return chances(belief.mean(), Math.sqrt(belief.variance() + within * within), most);
+    }
+
+    /**
+     * Chances of each next total for equally likely means of the player: what several totals to come have in common, which
+     * {@link #next} has not. The means are the quantiles of what is believed of it at (i - 1/2) / n.
+     *
+     * @param posted totals so far, in any order; may be empty
+     * @param most the highest total there can be, 0 or more
+     * @param n how many means, 1 or more
+     * @return for each mean, from the least on, chances of 0 to {@code most}; they add up to 1
+     */
+    public List<List<Double>> given(Collection<Integer> posted, int most, int n) {
+        Belief belief = belief(posted);
+        NormalDistribution means = NormalDistribution.of(belief.mean(), Math.sqrt(belief.variance()));
+        List<List<Double>> all = new ArrayList<>();
+        for (int i = 1; i <= n; i++) {
+            all.add(chances(means.inverseCumulativeProbability((i - 0.5) / n), within, most));
+        }
+        return all;
+    }
+
+    /** What is believed of a player's mean: normal. */
+    private record Belief(double mean, double variance) {}
+
+    private Belief belief(Collection<Integer> posted) {
         double sum = posted.stream().mapToDouble(Integer::doubleValue).sum();
         double variance = 1 / (1 / (between * between) + posted.size() / (within * within));
-        double mean = (middle / (between * between) + sum / (within * within)) * variance;
-        double spread = Math.sqrt(variance + within * within);
+        return new Belief((middle / (between * between) + sum / (within * within)) * variance, variance);
+    }
+
+    /** The normal density at each total, made to add up to 1. */
+    private static List<Double> chances(double mean, double spread, int most) {
         // Relative to the likeliest total, so that something remains however far off the mean may lie.
         double nearest = Math.min(Math.max(mean, 0), most);
         double top = (nearest - mean) / spread;

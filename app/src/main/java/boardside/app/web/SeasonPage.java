@@ -1,0 +1,85 @@
+package boardside.app.web;
+
+import boardside.app.practice.Player;
+import boardside.app.record.LeagueSeason;
+import boardside.app.record.LeagueState;
+import boardside.engine.league.SeasonForecast;
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** How the season of a league may end. */
+public final class SeasonPage {
+    private final Web web;
+    private final LeaguesPage leagues;
+
+    SeasonPage(Web web, LeaguesPage leagues) {
+        this.web = web;
+        this.leagues = leagues;
+    }
+
+    /**
+     * What may come.
+     *
+     * @param sentence about the player, or why there is nothing to say
+     * @param lines by the place reached on average; empty if there is nothing to say
+     */
+    public record View(String path, String name, String sentence, List<Line> lines, String about) {}
+
+    /**
+     * A player.
+     *
+     * @param likeliest place
+     * @param places that are reached nine times in ten
+     * @param first in how many of a hundred seasons they come first
+     */
+    public record Line(String name, boolean me, int likeliest, String places, String first) {}
+
+    void show(Context ctx) {
+        Player player = web.player(ctx);
+        LeagueState state = leagues.state(ctx, player);
+        Optional<LeagueSeason> season = LeagueSeason.of(web.records(), player.id(), state, web.today());
+        String me = state.league().me();
+        List<Line> lines = new ArrayList<>();
+        season.ifPresent(known -> known.order().forEach(name -> lines.add(line(known.forecast(), name, me))));
+        View view = new View(
+                LeaguesPage.path(state.league()),
+                state.league().name(),
+                season.map(known -> sentence(known, me)).orElse(web.texts().of("season.nothing")),
+                lines,
+                season.map(known ->
+                                web.texts().of("season.about", known.forecast().seasons()))
+                        .orElse(""));
+        web.show(ctx, "season", web.texts().of("season.title"), Map.of("view", view));
+    }
+
+    private Line line(SeasonForecast forecast, String name, String me) {
+        return new Line(
+                name,
+                name.equals(me),
+                forecast.likeliest(name),
+                places(forecast, name),
+                Numbers.inHundred(forecast.among(name, 1)));
+    }
+
+    private static String places(SeasonForecast forecast, String name) {
+        int low = forecast.quantile(name, 0.05);
+        int high = forecast.quantile(name, 0.95);
+        return low == high ? String.valueOf(low) : low + "\u2013" + high;
+    }
+
+    private String sentence(LeagueSeason season, String me) {
+        SeasonForecast forecast = season.forecast();
+        return season.open() == 0
+                ? web.texts().of("season.over", forecast.likeliest(me))
+                : web.texts()
+                        .of(
+                                "season.sentence",
+                                season.open(),
+                                forecast.likeliest(me),
+                                places(forecast, me),
+                                Numbers.inHundred(forecast.among(me, 1)));
+    }
+}
