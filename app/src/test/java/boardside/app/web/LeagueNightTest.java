@@ -81,7 +81,7 @@ class LeagueNightTest extends Browser {
         LeagueSeason season =
                 LeagueSeason.of(records, me, state(), LocalDate.now()).orElseThrow();
         assertThat(page.locator("#sentence"))
-                .containsText("you most likely end in place "
+                .containsText("You most likely end in place "
                         + season.forecast().likeliest("Ash Moor") + " (nine times in ten "
                         + season.forecast().quantile("Ash Moor", 0.05) + "\u2013"
                         + season.forecast().quantile("Ash Moor", 0.95));
