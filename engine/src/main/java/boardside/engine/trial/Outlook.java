@@ -1,0 +1,134 @@
+package boardside.engine.trial;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * What a trial will probably take, before it starts: for some true differences, how much must be thrown until it settles
+ * with a chance of {@value #PROBABLY}, and how likely it settles within its length.
+ *
+ * @param design the trial
+ * @param swings how much the player's rounds differ by luck
+ * @param minutesPerRound the player's pace
+ * @param reaches one per difference, the smallest difference first
+ * @param sentence what the screen says
+ */
+public record Outlook(TrialDesign design, Swings swings, double minutesPerRound, List<Reach> reaches, String sentence) {
+    /** The chance with which "probably" comes true. */
+    public static final double PROBABLY = 0.8;
+
+    /** Differences that are asked about, points per round. */
+    public static final List<Double> DIFFERENCES = List.of(0.2, 0.5, 1.0);
+
+    /** Rounds in all from which on they are called thousands. */
+    private static final long THOUSANDS = 2000;
+
+    /** Chance below which a trial is said not to show a difference. */
+    private static final double WORTH_A_TRY = 0.2;
+
+    /** Lists copied. */
+    public Outlook {
+        reaches = List.copyOf(reaches);
+    }
+
+    /**
+     * What one difference takes.
+     *
+     * @param difference points per round the best is ahead of all others
+     * @param roundsEach rounds of four with each candidate
+     * @param rounds rounds in all
+     * @param minutes the same at the player's pace
+     * @param within whether that is no more than the trial's length; if not, a longer trial would need so many
+     * @param chance that this trial finds the winner within its length
+     */
+    public record Reach(
+            double difference, long roundsEach, long rounds, double minutes, boolean within, double chance) {}
+
+    /**
+     * The outlook of a trial.
+     *
+     * @param minutesPerRound above 0
+     */
+    public static Outlook of(TrialDesign design, Swings swings, double minutesPerRound) {
+        if (!(minutesPerRound > 0)) {
+            throw new IllegalArgumentException("a round takes more than 0 minutes, not " + minutesPerRound);
+        }
+        List<Reach> reaches = new ArrayList<>();
+        for (double difference : DIFFERENCES) {
+            long blocks = blocks(design, swings, difference);
+            long each = blocks * TrialDesign.ROUNDS;
+            long all = each * design.candidates();
+            double power = FixedLength.power(
+                    difference, swings.ofUnits(), swings.ofUnits(), critical(design), design.longest());
+            reaches.add(new Reach(
+                    difference,
+                    each,
+                    all,
+                    all * minutesPerRound,
+                    blocks <= design.longest(),
+                    Math.pow(power, independent(design))));
+        }
+        return new Outlook(design, swings, minutesPerRound, reaches, sentence(design, reaches));
+    }
+
+    private static double critical(TrialDesign design) {
+        return Boundaries.constant(design.candidates(), design.longest());
+    }
+
+    /** The best must beat every other one; as these differences share the best, that is as hard as about half as many. */
+    private static double independent(TrialDesign design) {
+        return design.candidates() / 2.0;
+    }
+
+    private static long blocks(TrialDesign design, Swings swings, double difference) {
+        double variance = swings.ofUnits();
+        double power = Math.pow(PROBABLY, 1 / independent(design));
+        for (int n = 1; n <= design.longest(); n++) {
+            double critical = critical(design) * Boundaries.shape(design.longest(), n);
+            if (FixedLength.each(difference, variance, variance, critical, power) <= n) {
+                return n;
+            }
+        }
+        // A longer trial has its boundary fall to the same constant at its own end.
+        return (long) Math.ceil(FixedLength.each(difference, variance, variance, critical(design), power));
+    }
+
+    private static String sentence(TrialDesign design, List<Reach> reaches) {
+        List<String> said = new ArrayList<>();
+        for (int i = reaches.size() - 1; i >= 0; i--) {
+            Reach reach = reaches.get(i);
+            String points =
+                    TrialSentences.number(reach.difference()) + (reach.difference() == 1 ? " point" : " points");
+            String each = rounded(reach.roundsEach()) + " rounds with each";
+            if (reach.within()) {
+                said.add("If one is really " + points + " a round better, about " + each + " will probably show it ("
+                        + time(reach.minutes()) + ").");
+            } else {
+                said.add("A difference of " + points + " takes about " + each
+                        + (reach.rounds() >= THOUSANDS ? ", thousands in all" : "") + " (" + time(reach.minutes())
+                        + "): this trial ends after " + design.longest() * TrialDesign.ROUNDS
+                        + (reach.chance() >= WORTH_A_TRY
+                                ? " and may well leave it open."
+                                : ", so do not expect it to show."));
+            }
+        }
+        return String.join(" ", said);
+    }
+
+    /** Two digits, since it is no better known. */
+    private static String rounded(long rounds) {
+        long unit = 1;
+        while (rounds / unit >= 100) {
+            unit *= 10;
+        }
+        return String.format(Locale.ROOT, "%,d", Math.round((double) rounds / unit) * unit);
+    }
+
+    private static String time(double minutes) {
+        if (minutes < 100) {
+            return "about " + Math.round(minutes) + " minutes";
+        }
+        return "about " + Math.round(minutes / 60) + " hours";
+    }
+}
