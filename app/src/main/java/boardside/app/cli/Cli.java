@@ -51,6 +51,7 @@ public final class Cli {
                 new ThrowCommand(context),
                 new SlideCommand(context),
                 new ThrowModelCommand(context),
+                new AdviseCommand(context),
                 new WarmUpCommand(context));
     }
 

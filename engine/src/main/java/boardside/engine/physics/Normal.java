@@ -6,13 +6,13 @@ package boardside.engine.physics;
  * generators", OOPSLA); normals are Wichura's inverse of the normal distribution (1988, algorithm AS 241, PPND16, Applied
  * Statistics 37, 477-484), relative error 1e-16 in his arithmetic.
  */
-final class Normal {
+public final class Normal {
     private static final long GOLDEN = 0x9E3779B97F4A7C15L;
 
     private Normal() {}
 
     /** The k-th standard normal number of a seed. */
-    static double at(long seed, long k) {
+    public static double at(long seed, long k) {
         long z = seed + (k + 1) * GOLDEN;
         z = (z ^ z >>> 30) * 0xBF58476D1CE4E5B9L;
         z = (z ^ z >>> 27) * 0x94D049BB133111EBL;
@@ -26,7 +26,7 @@ final class Normal {
      * printed, with more digits than a double holds.
      */
     @SuppressWarnings("FloatingPointLiteralPrecision")
-    static double quantile(double p) {
+    public static double quantile(double p) {
         double q = p - 0.5;
         if (Math.abs(q) <= 0.425) {
             double r = 0.180625 - q * q;

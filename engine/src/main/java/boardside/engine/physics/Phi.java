@@ -6,7 +6,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * The normal distribution function, quickly: cubic Hermite interpolation between values 1/64 apart, which errs by less than
  * h^4 / 384 times the fourth derivative's bound, 3e-10.
  */
-final class Phi {
+public final class Phi {
     private static final double FARTHEST = 8;
     private static final int PER_UNIT = 64;
     private static final int CELLS = (int) (2 * FARTHEST) * PER_UNIT;
@@ -26,7 +26,7 @@ final class Phi {
     private Phi() {}
 
     /** The chance of at most z standard deviations above the mean; 0 and 1 beyond 8. */
-    static double at(double z) {
+    public static double at(double z) {
         double place = (z + FARTHEST) * PER_UNIT;
         if (!(place > 0)) {
             return 0;

@@ -42,7 +42,7 @@ public record Range(double estimate, double low, double high) {
      * @param values at least one
      * @param weights of the values, 0 or more, summing to 1
      */
-    static Range of(double[] values, double[] weights) {
+    public static Range of(double[] values, double[] weights) {
         Integer[] order = new Integer[values.length];
         double mean = 0;
         for (int i = 0; i < values.length; i++) {
