@@ -42,6 +42,7 @@ public final class Cli {
                 new BestsCommand(context),
                 new ChallengeCommand(context),
                 new LoadCommand(context),
+                new PlanCommand(context),
                 new SkillCommand(context),
                 new ImportCommand(context),
                 new ExportCommand(context),

@@ -59,4 +59,13 @@ public record Load(int today, int week, double usual, int daysBefore) {
     public boolean comeback() {
         return week >= LITTLE && daysBefore < FEWEST_DAYS;
     }
+
+    /**
+     * Bags that a week still holds before it has risen sharply, 0 or more; in any week, up to twice as many
+     * as are no load to speak of.
+     */
+    public double left() {
+        double rise = daysBefore < FEWEST_DAYS ? 0 : SHARP * usual;
+        return Math.max(0, Math.max(2 * LITTLE, rise) - week);
+    }
 }

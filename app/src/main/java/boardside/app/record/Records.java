@@ -496,6 +496,11 @@ public final class Records implements AutoCloseable {
         return database.read(rows -> rows.runs().last(player, drill));
     }
 
+    /** The latest counted runs of a drill, the latest first, warm-ups left out. */
+    public List<Run> latestRuns(int player, Drill drill, int most) {
+        return database.read(rows -> rows.runs().latest(player, drill, most));
+    }
+
     /**
      * What a run is measured against: finished, counted runs of the drill with as many rounds and a total.
      *

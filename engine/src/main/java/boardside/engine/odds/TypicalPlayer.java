@@ -43,6 +43,29 @@ public final class TypicalPlayer {
         return at(high);
     }
 
+    /**
+     * One bag's chances of such a player who makes so many points a round.
+     *
+     * @param points mean points of a round of four, 0..12
+     * @throws IllegalArgumentException if they lie outside
+     */
+    public static BagChances ofPoints(double points) {
+        if (!(points >= 0 && points <= RoundDistribution.MOST)) {
+            throw new IllegalArgumentException("a round makes 0 to 12 points, not " + points);
+        }
+        double low = 0;
+        double high = 1;
+        for (int step = 0; step < STEPS; step++) {
+            double middle = (low + high) / 2;
+            if (at(middle).pointsPerRound() < points) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return at(high);
+    }
+
     /** The player on the line with such a chance of in. */
     private static BagChances at(double in) {
         return new BagChances(in, (1 - in) * Math.min(3 * in, 0.45 + 0.3 * in));

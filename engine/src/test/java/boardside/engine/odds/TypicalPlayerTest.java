@@ -83,4 +83,12 @@ class TypicalPlayerTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("a level is 0 to 12, not 13");
     }
+
+    @Test
+    void pointsComeBackAsTheyWereAsked() {
+        for (double points = 0; points <= 12; points += 0.5) {
+            assertThat(TypicalPlayer.ofPoints(points).pointsPerRound()).isCloseTo(points, within(1e-9));
+        }
+        assertThatThrownBy(() -> TypicalPlayer.ofPoints(12.5)).hasMessage("a round makes 0 to 12 points, not 12.5");
+    }
 }

@@ -1,0 +1,110 @@
+package boardside.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boardside.app.json.Json;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class PlanCommandTest {
+    @TempDir
+    Path folder;
+
+    private Ran run(String... args) {
+        List<String> all =
+                new ArrayList<>(List.of("--data", folder.resolve("s.db").toString()));
+        all.addAll(List.of(args));
+        return Ran.of(all.toArray(String[]::new));
+    }
+
+    private JsonNode json(String... args) throws Exception {
+        List<String> all = new ArrayList<>(List.of("--json"));
+        all.addAll(List.of(args));
+        Ran ran = run(all.toArray(String[]::new));
+        assertThat(ran.err()).isEmpty();
+        return Json.MAPPER.readTree(ran.out());
+    }
+
+    private void practise() {
+        for (int day = 1; day <= 6; day++) {
+            run(
+                    "record",
+                    "total",
+                    "--bag",
+                    "Blue",
+                    "--started-at",
+                    "2026-05-2" + day + "T18:00:00+02:00",
+                    "3-1-0",
+                    "2-1-1",
+                    "1-2-1",
+                    "2-2-0",
+                    "4-0-0",
+                    "0-3-1",
+                    "2-0-2",
+                    "1-1-2",
+                    "3-0-1",
+                    "2-2-0");
+        }
+    }
+
+    @Test
+    void anEmptyStoreGivesAPlanToo() throws Exception {
+        JsonNode plan = json("plan", "--minutes", "8");
+        assertThat(plan.get("minutes").asInt()).isEqualTo(8);
+        assertThat(plan.get("blocks")).hasSize(1);
+        assertThat(plan.get("blocks").get(0).get("reason").asText()).contains("Nothing is known");
+    }
+
+    /** The keys of design 5.4, all there in every block. */
+    @Test
+    void blocksHaveTheKeysOthersRelyOn() throws Exception {
+        practise();
+        JsonNode plan =
+                json("plan", "--minutes", "60", "--energy", "high", "--boards", "regulation,narrow", "--company");
+        assertThat(plan.get("minutes").asInt()).isBetween(55, 60);
+        int sum = 0;
+        for (JsonNode block : plan.get("blocks")) {
+            for (String key :
+                    List.of("drill", "minutes", "throws", "bag", "approach", "board", "ghost", "target", "reason")) {
+                assertThat(block.has(key)).as(key).isTrue();
+            }
+            assertThat(block.get("reason").asText()).matches("(?s).*[0-9.].*\\.");
+            sum += block.get("minutes").asInt();
+        }
+        assertThat(sum).isEqualTo(plan.get("minutes").asInt());
+        assertThat(plan.get("blocks").get(0).get("drill").asText()).isEqualTo("warm-up");
+    }
+
+    @Test
+    void reasonsNameTheNumberWithItsRange() {
+        practise();
+        Ran ran = run("plan", "--minutes", "8", "--as-of", "2026-05-27");
+        assertThat(ran.status()).isZero();
+        assertThat(ran.out())
+                .containsPattern("wins [0-9.]+ \\([0-9.]+–[0-9.]+\\) more games in a hundred against ghost");
+        assertThat(ran.out()).contains("Pain means stop");
+    }
+
+    @Test
+    void badInputIsRefusedEachFaultOnItsLine() {
+        assertThat(run("plan").status()).isEqualTo(2);
+        Ran ran = run("plan", "--minutes", "3", "--bag-sets", "0");
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.out()).isEmpty();
+        assertThat(ran.err().lines())
+                .containsExactly(
+                        "--minutes: a session takes 5 to 240 minutes, not 3",
+                        "--bag-sets: at hand are 1 to 25 bag sets, not 0");
+        assertThat(run("plan", "--minutes", "30", "--energy", "much", "--boards", "wide")
+                        .err()
+                        .lines())
+                .containsExactly(
+                        "--energy: \"much\" is none of low, normal, high; use one of these",
+                        "--boards: \"wide\" is none of regulation, narrow; use one of these");
+        assertThat(run("plan", "--minutes", "soon").status()).isEqualTo(2);
+    }
+}

@@ -1,0 +1,43 @@
+package boardside.engine.plan;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What waits to be done.
+ *
+ * @param ladder the climb; empty where there was none yet
+ * @param trial a trial under way
+ * @param slideDays days since the boards were last tested; infinite where they never were
+ */
+public record Due(Optional<Ladder> ladder, Optional<Trial> trial, double slideDays) {
+    /** Nothing, and the boards never tested. */
+    public static final Due NOTHING = new Due(Optional.empty(), Optional.empty(), Double.POSITIVE_INFINITY);
+
+    /**
+     * Where the climb stands.
+     *
+     * @param rung the ghost of the next race, 0..12
+     * @param days since the last one
+     */
+    public record Ladder(int rung, double days) {}
+
+    /**
+     * A trial.
+     *
+     * @param id the trial's
+     * @param name what it is called
+     * @param bags bag sets it takes
+     * @param roundsPerBlock rounds of four that belong together, 1 or more
+     * @param blocksLeft at most to throw, 1 or more
+     */
+    public record Trial(String id, String name, List<String> bags, int roundsPerBlock, int blocksLeft) {
+        /** Checked, list copied. */
+        public Trial {
+            bags = List.copyOf(bags);
+            if (!(roundsPerBlock >= 1 && blocksLeft >= 1)) {
+                throw new IllegalArgumentException("a trial under way has rounds and blocks left");
+            }
+        }
+    }
+}
