@@ -3,6 +3,7 @@ package boardside.app.record;
 import boardside.app.practice.Board;
 import boardside.app.practice.Exercise;
 import boardside.app.practice.Run;
+import boardside.app.practice.Setup;
 import boardside.app.practice.Try;
 import boardside.engine.rules.Side;
 import boardside.engine.tactics.Rate;
@@ -34,36 +35,6 @@ public final class Chains {
     /** One shot of a chain: its tries, whether or not what came before it worked. */
     public record Step(int tries, int worked, Rate rate) {}
 
-    /** Goes at a chain and how many worked. */
-    public record Goes(int over, int worked) {}
-
-    /** A side's goes at chains among a run's tries. */
-    public static Goes goes(List<Try> tries, Side side) {
-        Map<Integer, List<Try.Played>> byGo = new TreeMap<>();
-        for (Try tried : tries) {
-            Try.Played played = tried.played();
-            Try.Link link = played == null ? null : played.chain();
-            if (played != null && link != null && played.side() == side) {
-                byGo.computeIfAbsent(link.go(), go -> new ArrayList<>()).add(played);
-            }
-        }
-        int over = 0;
-        int worked = 0;
-        for (List<Try.Played> go : byGo.values()) {
-            boolean failed = false;
-            boolean complete = false;
-            for (Try.Played played : go) {
-                Try.Link link = played.chain();
-                failed |= !played.worked() || link != null && link.step() > 1 && played.byHand();
-                complete |= link != null && link.step() == link.steps();
-            }
-            // A go that failed stays so; one that has gone well so far is over only with its last shot.
-            over += failed || complete ? 1 : 0;
-            worked += complete && !failed ? 1 : 0;
-        }
-        return new Goes(over, worked);
-    }
-
     /** A player's chains up to a day, that day included. */
     public static List<Row> of(Records records, int player, LocalDate asOf) {
         Map<String, List<Try>> byRun = records.chainTries(player, asOf.toString());
@@ -71,17 +42,17 @@ public final class Chains {
         Map<String, int[]> counts = new LinkedHashMap<>();
         Map<String, List<int[]>> steps = new LinkedHashMap<>();
         new TreeMap<>(byRun).forEach((id, tries) -> {
-            Exercise exercise = records.run(player, id)
-                    .map(detail -> detail.run().setup().exercise())
-                    .orElse(null);
+            Setup setup =
+                    records.run(player, id).map(detail -> detail.run().setup()).orElseGet(Setup::plain);
+            Exercise exercise = setup.exercise();
             if (exercise == null || !exercise.chain()) {
                 return;
             }
             String name = exercise.shots().stream().map(Chains::told).collect(Collectors.joining(" > "));
             exercises.putIfAbsent(name, exercise);
-            Goes goes = goes(tries, Side.ME);
+            TryStanding.Sum goes = TryStanding.after(setup, tries).of(Side.ME);
             int[] sum = counts.computeIfAbsent(name, key -> new int[2]);
-            sum[0] += goes.over();
+            sum[0] += goes.tries();
             sum[1] += goes.worked();
             List<int[]> ofSteps = steps.computeIfAbsent(
                     name,

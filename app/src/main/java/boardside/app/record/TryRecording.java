@@ -5,13 +5,18 @@ import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Moment;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Run;
+import boardside.app.practice.Stakes;
 import boardside.app.practice.Try;
 import boardside.app.store.Transaction;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Outcome;
 import boardside.engine.tactics.Spot;
 import boardside.engine.tactics.Target;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /** Applies what is tried at targets and in situations, within one transaction. Every check comes before the first write. */
@@ -53,6 +58,7 @@ final class TryRecording {
             } catch (IllegalArgumentException e) {
                 throw new IllegalArgumentException("try " + tried.number() + ": " + e.getMessage(), e);
             }
+            checkEnd(run, tried);
         }
         if (stored.isPresent()
                 && stored.get().played() != null
@@ -61,6 +67,28 @@ final class TryRecording {
         }
         rows.tries().put(player, run.id(), tried);
         return true;
+    }
+
+    /** No try follows the one with which sudden death ends the run. */
+    private void checkEnd(Run run, Try tried) {
+        Stakes stakes = run.setup().stakes();
+        if (stakes == null || stakes.misses() == null) {
+            return;
+        }
+        List<Try> tries =
+                new ArrayList<>(rows.tries().of(player, List.of(run.id())).getOrDefault(run.id(), List.of()));
+        tries.removeIf(other -> other.number() == tried.number());
+        tries.add(tried);
+        tries.sort(Comparator.comparingInt(Try::number));
+        int end = TryStanding.after(run.setup(), tries).end();
+        OptionalInt beyond = tries.stream()
+                .filter(other -> other.played() != null && other.number() > end)
+                .mapToInt(Try::number)
+                .findFirst();
+        if (end > 0 && beyond.isPresent()) {
+            throw new IllegalArgumentException("sudden death ends the run with try " + end + ", so try "
+                    + beyond.getAsInt() + " cannot be thrown; start another run for it");
+        }
     }
 
     private void check(Drill drill, Try.Played played) {

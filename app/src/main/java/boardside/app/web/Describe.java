@@ -9,6 +9,7 @@ import boardside.app.practice.Stakes;
 import boardside.app.practice.Try;
 import boardside.app.record.Chains;
 import boardside.app.record.Games;
+import boardside.app.record.TryStanding;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Game;
@@ -85,7 +86,7 @@ final class Describe {
         if (setup.setting() != Setting.PRACTICE) {
             parts.add(texts.of("setting." + setup.setting().word()));
         }
-        stakes(parts, setup.stakes());
+        stakes(parts, drill, setup.stakes());
         return String.join(", ", parts);
     }
 
@@ -98,12 +99,16 @@ final class Describe {
         return texts.of("run.contest.lead", whom, Math.abs(lead));
     }
 
-    private void stakes(List<String> parts, @Nullable Stakes stakes) {
+    private void stakes(List<String> parts, Drill drill, @Nullable Stakes stakes) {
         if (stakes == null) {
             return;
         }
         if (stakes.lastBag()) {
-            parts.add(texts.of("stakes.last-bag"));
+            parts.add(texts.of(TriesPage.DRILLS.contains(drill) ? "stakes.last-try" : "stakes.last-bag"));
+        }
+        Integer misses = stakes.misses();
+        if (misses != null) {
+            parts.add(texts.of(misses == 1 ? "stakes.misses.said.one" : "stakes.misses.said", misses));
         }
         if (stakes.suddenDeath() != null) {
             parts.add(texts.of("stakes.sudden-death.said", stakes.suddenDeath()));
@@ -179,20 +184,8 @@ final class Describe {
         if (tries.isEmpty()) {
             return texts.of("result.nothing");
         }
-        if (Chains.chained(run)) {
-            Chains.Goes goes = Chains.goes(tries, Side.ME);
-            return texts.of("tries.result.goes", goes.worked(), goes.over());
-        }
-        int worked = 0;
-        int mine = 0;
-        for (Try tried : tries) {
-            Try.Played played = tried.played();
-            if (played != null && played.side() == Side.ME) {
-                mine++;
-                worked += played.worked() ? 1 : 0;
-            }
-        }
-        return texts.of("tries.result", worked, mine);
+        TryStanding.Sum mine = TryStanding.after(run.setup(), tries).of(Side.ME);
+        return texts.of(Chains.chained(run) ? "tries.result.goes" : "tries.result", mine.worked(), mine.tries());
     }
 
     /** A day, written out. */

@@ -1,7 +1,6 @@
 package boardside.app.web;
 
 import boardside.app.json.Json;
-import boardside.app.practice.BagSet;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
@@ -64,10 +63,7 @@ final class RunPage {
                 web.guard().token(ctx),
                 run,
                 detail.rounds(),
-                web.records().bags(player.id()).stream()
-                        .filter(bag -> !bag.retired() || run.setup().bags().contains(bag.id()))
-                        .map(RunPage::name)
-                        .toList(),
+                bags(web, player, run),
                 web.describe().ghost(run.setup()),
                 rounds == null ? null : web.records().standing(player.id(), run.drill(), rounds, run.id()),
                 run.drill() == Drill.FIXTURE ? nights.boot(player, run.id()) : null,
@@ -99,8 +95,12 @@ final class RunPage {
                                                 "miss."))));
     }
 
-    private static BagName name(BagSet bag) {
-        return new BagName(bag.id(), bag.name());
+    /** The bag sets to choose from during a run. */
+    static List<BagName> bags(Web web, Player player, Run run) {
+        return web.records().bags(player.id()).stream()
+                .filter(bag -> !bag.retired() || run.setup().bags().contains(bag.id()))
+                .map(bag -> new BagName(bag.id(), bag.name()))
+                .toList();
     }
 
     /** Stores what was sent and says of each operation what became of it, once it is on disk. */

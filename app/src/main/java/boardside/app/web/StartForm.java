@@ -4,7 +4,6 @@ import boardside.app.practice.BagOrder;
 import boardside.app.practice.Contest;
 import boardside.app.practice.GhostPlay;
 import boardside.app.practice.Setup;
-import boardside.app.practice.Stakes;
 import boardside.app.record.Games;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
@@ -13,9 +12,7 @@ import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
 import boardside.engine.rules.FirstThrow;
 import boardside.engine.rules.Setting;
-import boardside.engine.rules.Word;
 import io.javalin.http.Context;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -24,24 +21,18 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the form that sets a run up; what is out of range becomes a fault, and the field keeps what was typed. */
-final class StartForm {
+final class StartForm extends FormReader {
     private static final int MOST_ROUNDS = 1000;
     private static final int MOST_TARGET = 999;
     private static final int LONGEST_NAME = 100;
 
-    private final Web web;
-    private final Context ctx;
     private final Drill drill;
     private final Setup before;
-    private final List<String> faults = new ArrayList<>();
-    private final Map<String, String> fields;
 
     StartForm(Web web, Context ctx, Drill drill, Setup before) {
-        this.web = web;
-        this.ctx = ctx;
+        super(web.texts(), ctx, fields(before));
         this.drill = drill;
         this.before = before;
-        this.fields = fields(before);
     }
 
     /** What stands in the text and number fields for a set-up. */
@@ -51,70 +42,18 @@ final class StartForm {
         fields.put("per-set", String.valueOf(setup.bagsPerSet()));
         fields.put("target", String.valueOf(setup.target() == null ? 21 : setup.target()));
         fields.put("skunk", text(setup.skunk()));
-        Stakes stakes = setup.stakes();
-        fields.put("sudden-death", stakes == null ? "" : text(stakes.suddenDeath()));
-        fields.put("shot-clock", stakes == null ? "" : text(stakes.shotClock()));
+        StakesForm.fill(fields, setup.stakes());
         return fields;
     }
 
     private static String text(@Nullable Integer number) {
-        return number == null ? "" : number.toString();
-    }
-
-    List<String> faults() {
-        return faults;
-    }
-
-    Map<String, String> fields() {
-        return fields;
-    }
-
-    void fault(String key, Object... values) {
-        faults.add(web.texts().of(key, values));
-    }
-
-    String text(String name) {
-        String value = Objects.requireNonNullElse(ctx.formParam(name), "").strip();
-        fields.put(name, value);
-        return value;
-    }
-
-    private boolean is(String name, String value) {
-        return value.equals(ctx.formParam(name));
-    }
-
-    /** A number chosen, or typed into the field beside the choices, which wins. */
-    private @Nullable Integer number(String name, String label, int least, int most) {
-        String other = text(name + "-other");
-        String value = other.isEmpty() ? text(name) : other;
-        if (value.isEmpty()) {
-            return null;
-        }
-        try {
-            int number = Integer.parseInt(value);
-            if (number >= least && number <= most) {
-                return number;
-            }
-        } catch (NumberFormatException e) {
-            // Said below, like a number out of range.
-        }
-        fault("start.fault.number", web.texts().of(label), least, most, value);
-        return null;
-    }
-
-    private <E extends Enum<E> & Word> @Nullable E word(String name, Class<E> kind) {
-        String value = text(name);
-        return value.isEmpty() ? null : Word.of(kind, value);
+        return Objects.toString(number, "");
     }
 
     /** The opponent's name, for drills that have one. */
     String opponent() {
         boolean asked = drill == Drill.GAME || drill == Drill.DUEL && !is("sides", "alone");
-        String name = asked ? text("opponent") : "";
-        if (name.length() > LONGEST_NAME) {
-            fault("journal.fault.long", web.texts().of("start.opponent"), LONGEST_NAME, name.length());
-        }
-        return name;
+        return asked ? name("opponent", "start.opponent", LONGEST_NAME) : "";
     }
 
     /** Whether a fair head start is wished. */
@@ -125,8 +64,7 @@ final class StartForm {
     Setup setup() {
         boolean many = drill.mostBags() > 4;
         boolean game = Games.played(drill);
-        List<String> bags =
-                ctx.formParams("bag").stream().filter(bag -> !bag.isEmpty()).toList();
+        List<String> bags = all("bag");
         Integer perSet = many ? number("per-set", "start.per-set", 1, 100) : Integer.valueOf(4);
         int bagsPerSet = perSet == null ? before.bagsPerSet() : perSet;
         int sets = Math.max(1, bags.size() + (many && !text("new-bag").isEmpty() ? 1 : 0));
@@ -154,7 +92,7 @@ final class StartForm {
             setup.order = mixed ? BagOrder.MIXED : null;
             setup.ghostPlay = drill.needsGhost() ? ghostPlay(setup.ghost) : null;
             setup.contest = contest();
-            setup.stakes = stakes(mixed);
+            setup.stakes = StakesForm.read(this, drill, mixed, null);
         });
     }
 
@@ -187,24 +125,5 @@ final class StartForm {
                                 word("other-face", Face.class),
                                 word("other-approach", Approach.class))
                         : null);
-    }
-
-    private @Nullable Stakes stakes(boolean mixed) {
-        if (!StartPage.asksStakes(drill)) {
-            return null;
-        }
-        boolean lastBag = is("last-bag", "yes");
-        boolean many = drill.mostBags() > 4;
-        if (lastBag && many && !mixed) {
-            fault("start.fault.last-bag");
-        }
-        Integer sudden = many ? null : number("sudden-death", "stakes.sudden-death", 0, 12);
-        Integer clock = number("shot-clock", "stakes.shot-clock", 3, 120);
-        Stakes stakes = new Stakes(
-                lastBag && (!many || mixed),
-                sudden == null || sudden == 0 ? null : sudden,
-                clock,
-                is("count-down", "yes"));
-        return stakes.any() ? stakes : null;
     }
 }

@@ -5,7 +5,6 @@ import boardside.app.practice.Failure;
 import boardside.app.practice.GhostPlay;
 import boardside.app.practice.Player;
 import boardside.app.practice.Setup;
-import boardside.app.practice.Stakes;
 import boardside.app.record.Games;
 import boardside.app.record.Ghosts;
 import boardside.engine.rules.Drill;
@@ -30,11 +29,6 @@ public final class StartPage {
         this.web = web;
         this.ladders = new LadderView(web);
         this.contests = new ContestView(web);
-    }
-
-    /** Whether a drill can be thrown under stakes; a real game has enough of its own. */
-    static boolean asksStakes(Drill drill) {
-        return drill != Drill.GAME && drill != Drill.CASUAL;
     }
 
     /**
@@ -82,7 +76,7 @@ public final class StartPage {
         }
 
         public boolean asksStakes() {
-            return StartPage.asksStakes(kind);
+            return StakesForm.asked(kind);
         }
 
         public boolean isGhostKind(String word) {
@@ -100,17 +94,8 @@ public final class StartPage {
             return pasts.stream().anyMatch(past -> past.kind().equals("month"));
         }
 
-        public boolean atStake(String what) {
-            Stakes stakes = setup.stakes();
-            return stakes != null && (what.equals("last-bag") ? stakes.lastBag() : stakes.countDown());
-        }
-
-        public List<String> suddenDeaths() {
-            return offered("sudden-death", List.of("", "3", "4", "5", "6"));
-        }
-
-        public List<String> shotClocks() {
-            return offered("shot-clock", List.of("", "8", "12", "20"));
+        public StakesForm.View stakes() {
+            return new StakesForm.View(kind, setup.stakes(), fields);
         }
 
         public boolean manyBags() {
@@ -138,15 +123,8 @@ public final class StartPage {
             return Word.words(Setting.class);
         }
 
-        // The usual choices, and the one in force where it is not among them.
         private List<String> offered(String name, List<String> usual) {
-            String now = field(name);
-            if (usual.contains(now) || !fields.containsKey(name)) {
-                return usual;
-            }
-            List<String> more = new ArrayList<>(usual);
-            more.add(0, now);
-            return more;
+            return fields.containsKey(name) ? FormReader.offered(field(name), usual) : usual;
         }
     }
 

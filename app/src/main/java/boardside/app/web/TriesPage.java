@@ -1,7 +1,6 @@
 package boardside.app.web;
 
 import boardside.app.json.Json;
-import boardside.app.practice.BagSet;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
 import boardside.app.practice.Try;
@@ -47,10 +46,7 @@ final class TriesPage {
                 web.guard().token(ctx),
                 run,
                 web.records().allTries(player.id(), run.id()),
-                web.records().bags(player.id()).stream()
-                        .filter(bag -> !bag.retired() || run.setup().bags().contains(bag.id()))
-                        .map(TriesPage::name)
-                        .toList(),
+                RunPage.bags(web, player, run),
                 rates(player, run));
         web.show(
                 ctx,
@@ -58,6 +54,7 @@ final class TriesPage {
                 web.texts().of("drill." + run.drill().word()),
                 Map.of(
                         "setup", run.setup(),
+                        "drawn", run.drill() == Drill.SITUATION,
                         "run", Json.write(boot),
                         "texts",
                                 Json.write(web.texts()
@@ -65,15 +62,13 @@ final class TriesPage {
                                                 "run.",
                                                 "try.",
                                                 "shot.",
+                                                "situations.",
+                                                "stakes.",
                                                 "board.",
                                                 "face.",
                                                 "approach.",
                                                 "conditions.",
                                                 "outcome."))));
-    }
-
-    private static RunPage.BagName name(BagSet bag) {
-        return new RunPage.BagName(bag.id(), bag.name());
     }
 
     // By target; of shots, the one that works least anywhere stands for it.

@@ -28,6 +28,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** Setting up a run of tries: which targets, or which set-up and shots; filled in from the last one. */
@@ -60,6 +61,7 @@ public final class TriesStart {
             List<BagSet> bags,
             List<Offer> situations,
             List<Link> links,
+            StakesForm.View stakes,
             List<String> faults) {
         public boolean placement() {
             return drill == Drill.PLACEMENT;
@@ -100,12 +102,8 @@ public final class TriesStart {
 
         /** The usual ends, and the one in force where it is not among them; empty for an open end. */
         public List<String> ends(boolean worked) {
-            List<String> ends = new ArrayList<>(worked ? List.of("", "3", "5", "10") : List.of("10", "20", "40", ""));
-            String now = end(worked);
-            if (!ends.contains(now)) {
-                ends.add(0, now);
-            }
-            return ends;
+            return FormReader.offered(
+                    end(worked), worked ? List.of("", "3", "5", "10") : List.of("10", "20", "40", ""));
         }
 
         /** What was entered for how the run ends; empty for an open end. */
@@ -165,7 +163,9 @@ public final class TriesStart {
                         wanted,
                         "",
                         last.partner());
-        show(ctx, view(player, drill, setup, exercise, links(exercise), List.of()));
+        Map<String, String> fields = new TreeMap<>();
+        StakesForm.fill(fields, setup.stakes());
+        show(ctx, view(player, drill, setup, exercise, links(exercise), fields, List.of()));
     }
 
     private void show(Context ctx, View view) {
@@ -177,11 +177,18 @@ public final class TriesStart {
     }
 
     private View view(
-            Player player, Drill drill, Setup setup, Exercise exercise, List<Link> links, List<String> faults) {
+            Player player,
+            Drill drill,
+            Setup setup,
+            Exercise exercise,
+            List<Link> links,
+            Map<String, String> fields,
+            List<String> faults) {
         List<BagSet> bags = web.records().bags(player.id()).stream()
                 .filter(bag -> !bag.retired() || setup.bags().contains(bag.id()))
                 .toList();
-        return new View(drill, setup, exercise, bags, offers(player), links, faults);
+        StakesForm.View stakes = new StakesForm.View(drill, setup.stakes(), fields);
+        return new View(drill, setup, exercise, bags, offers(player), links, stakes, faults);
     }
 
     /** The chain as it was last chosen, else one to begin with: put the blocker there, go round it, collect it. */
@@ -235,104 +242,75 @@ public final class TriesStart {
         Player player = web.player(ctx);
         Drill drill = "situation".equals(ctx.formParam("drill")) ? Drill.SITUATION : Drill.PLACEMENT;
         Setup before = web.nextSetup(player.id(), drill);
-        List<String> faults = new ArrayList<>();
-        List<String> bags = new ArrayList<>(ctx.formParams("bag"));
-        bags.removeIf(String::isEmpty);
+        FormReader form = new FormReader(web.texts(), ctx, Map.of());
+        BoardKind board = Objects.requireNonNullElse(form.word("board", BoardKind.class), BoardKind.REGULATION);
+        Exercise exercise = exercise(ctx, form, player, drill, board);
         Setup setup = before.with(draft -> {
-            draft.bags = bags;
-            draft.face = word(ctx, "face", Face.class);
-            draft.approach = word(ctx, "approach", Approach.class);
-            draft.board = Objects.requireNonNullElse(word(ctx, "board", BoardKind.class), BoardKind.REGULATION);
-            draft.conditions = word(ctx, "conditions", Conditions.class);
+            draft.bags = form.all("bag");
+            draft.face = form.word("face", Face.class);
+            draft.approach = form.word("approach", Approach.class);
+            draft.board = board;
+            draft.conditions = form.word("conditions", Conditions.class);
             draft.rounds = null;
+            draft.stakes = StakesForm.read(form, drill, false, exercise.tries());
         });
-        Exercise exercise = exercise(ctx, player, drill, setup.board(), faults);
-        if (!faults.isEmpty()) {
+        if (!form.faults().isEmpty()) {
             ctx.status(422);
-            show(ctx, view(player, drill, setup, exercise, sentLinks(ctx), faults));
+            show(ctx, view(player, drill, setup, exercise, sentLinks(ctx), form.fields(), form.faults()));
             return;
         }
-        String name = text(ctx, "new-bag");
-        if (!name.isEmpty()) {
-            bags.clear();
-            bags.add(web.bagNamed(player.id(), name));
-        }
+        String name = form.text("new-bag");
+        List<String> bags = name.isEmpty() ? setup.bags() : List.of(web.bagNamed(player.id(), name));
         Setup ready = setup.with(draft -> {
             draft.bags = bags;
             draft.exercise = exercise;
         });
-        ctx.redirect("/runs/" + web.startRun(player, drill, ready, "yes".equals(ctx.formParam("warm-up")), ""));
+        ctx.redirect("/runs/" + web.startRun(player, drill, ready, form.is("warm-up", "yes"), ""));
     }
 
-    private static String text(Context ctx, String name) {
-        return Objects.requireNonNullElse(ctx.formParam(name), "").strip();
-    }
-
-    private static <E extends Enum<E> & Word> @Nullable E word(Context ctx, String name, Class<E> kind) {
-        String value = text(ctx, name);
-        return value.isEmpty() ? null : Word.of(kind, value);
-    }
-
-    private @Nullable Integer number(Context ctx, String name, List<String> faults) {
-        String typed = text(ctx, name + "-other");
-        String value = typed.isEmpty() ? text(ctx, name) : typed;
-        if (value.isEmpty()) {
-            return null;
-        }
-        if (value.matches("\\d{1,4}")
-                && Integer.parseInt(value) >= 1
-                && Integer.parseInt(value) <= Exercise.MOST_TRIES) {
-            return Integer.valueOf(value);
-        }
-        faults.add(
-                web.texts().of("start.fault.number", web.texts().of("tries." + name), 1, Exercise.MOST_TRIES, value));
-        return null;
-    }
-
-    private Exercise exercise(Context ctx, Player player, Drill drill, BoardKind board, List<String> faults) {
-        Exercise.Call call = Objects.requireNonNullElse(word(ctx, "call", Exercise.Call.class), Exercise.Call.MINE);
-        Integer until = number(ctx, "until", faults);
-        Integer tries = number(ctx, "tries", faults);
+    private Exercise exercise(Context ctx, FormReader form, Player player, Drill drill, BoardKind board) {
+        Exercise.Call call = Objects.requireNonNullElse(form.word("call", Exercise.Call.class), Exercise.Call.MINE);
+        Integer until = form.number("until", "tries.until", 1, Exercise.MOST_TRIES);
+        Integer tries = form.number("tries", "tries.tries", 1, Exercise.MOST_TRIES);
         if (drill == Drill.PLACEMENT) {
-            List<Target> targets = ctx.formParams("target").stream()
+            List<Target> targets = form.all("target").stream()
                     .map(Target::parse)
                     .sorted(Comparator.comparing(Target::depth).thenComparing(Target::lane))
                     .toList();
             if (targets.isEmpty()) {
-                faults.add(web.texts().of("tries.fault.target"));
+                form.fault("tries.fault.target");
             }
             return new Exercise(targets, List.of(), false, call, until, tries, "", "", "");
         }
-        String partner = text(ctx, "partner");
-        if (partner.length() > LONGEST_NAME) {
-            faults.add(web.texts()
-                    .of("journal.fault.long", web.texts().of("tries.partner"), LONGEST_NAME, partner.length()));
-        }
-        String chosen = text(ctx, "situation");
+        String partner = form.name("partner", "tries.partner", LONGEST_NAME);
+        String chosen = form.text("situation");
         Offer offer = offers(player).stream()
                 .filter(one -> one.id().equals(chosen))
                 .findFirst()
                 .orElse(new Offer("", "", Position.EMPTY));
-        Position position =
-                "yes".equals(ctx.formParam("mirror")) ? offer.position().mirrored() : offer.position();
-        boolean chain = "yes".equals(ctx.formParam("chain"));
-        List<Exercise.Step> shots = chain ? chain(sentLinks(ctx), position, faults) : shots(ctx, position);
+        Position position = form.is("mirror", "yes") ? offer.position().mirrored() : offer.position();
+        boolean chain = form.is("chain", "yes");
+        List<Exercise.Step> shots = chain ? chain(sentLinks(ctx), position, form) : shots(form, position);
         if (shots.isEmpty()) {
-            faults.add(web.texts().of("tries.fault.shot"));
+            form.fault("tries.fault.shot");
         }
         double width = Board.usualWidth(board);
         if (shots.stream().anyMatch(step -> !step.position().on(width))) {
-            faults.add(web.texts().of("tries.fault.narrow"));
+            form.fault("tries.fault.narrow");
         }
         return new Exercise(List.of(), shots, chain, call, until, tries, offer.id(), offer.name(), partner);
     }
 
-    private static List<Exercise.Step> shots(Context ctx, Position position) {
-        Target target = Target.parse(text(ctx, "target").isEmpty() ? "2-middle" : text(ctx, "target"));
-        return ctx.formParams("shot").stream()
+    private static List<Exercise.Step> shots(FormReader form, Position position) {
+        Target target = placedAt(form.text("target"));
+        return form.all("shot").stream()
                 .map(word -> Word.of(Shot.class, word))
                 .map(shot -> new Exercise.Step(shot, placed(shot, target), position))
                 .toList();
+    }
+
+    private static Target placedAt(String text) {
+        return Target.parse(text.isEmpty() ? "2-middle" : text);
     }
 
     private static @Nullable Target placed(Shot shot, Target target) {
@@ -353,7 +331,7 @@ public final class TriesStart {
     }
 
     /** A bag put somewhere lies there for the shots that follow, until one collects it. */
-    private List<Exercise.Step> chain(List<Link> links, Position start, List<String> faults) {
+    private static List<Exercise.Step> chain(List<Link> links, Position start, FormReader form) {
         List<Exercise.Step> steps = new ArrayList<>();
         Position position = start;
         for (Link link : links) {
@@ -361,7 +339,7 @@ public final class TriesStart {
                 continue;
             }
             Shot shot = Word.of(Shot.class, link.shot());
-            Target target = placed(shot, Target.parse(link.target().isEmpty() ? "2-middle" : link.target()));
+            Target target = placed(shot, placedAt(link.target()));
             steps.add(new Exercise.Step(shot, target, position));
             try {
                 if (target != null) {
@@ -374,7 +352,7 @@ public final class TriesStart {
                     position = start;
                 }
             } catch (IllegalArgumentException e) {
-                faults.add(web.texts().of("tries.fault.taken", String.valueOf(e.getMessage())));
+                form.fault("tries.fault.taken", String.valueOf(e.getMessage()));
                 return steps;
             }
         }

@@ -4,10 +4,11 @@ import boardside.app.practice.Board;
 import boardside.app.practice.Exercise;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
+import boardside.app.practice.Stakes;
 import boardside.app.practice.Try;
-import boardside.app.record.Chains;
 import boardside.app.record.RunDetail;
 import boardside.app.record.TryRates;
+import boardside.app.record.TryStanding;
 import boardside.app.report.BoardPictures;
 import boardside.app.report.DataTable;
 import boardside.app.report.Picture;
@@ -114,20 +115,12 @@ public final class TriesSummary {
             said.add(web.texts().of("summary.said.warm-up"));
         }
         Exercise exercise = run.setup().exercise();
+        TryStanding standing = TryStanding.after(run.setup(), all);
         if (exercise != null && !exercise.partner().isEmpty()) {
-            List<Try.Played> theirs = tries.stream()
-                    .filter(played -> played.side() == Side.VERSUS)
-                    .toList();
-            Chains.Goes goes = Chains.goes(all, Side.VERSUS);
-            said.add(web.texts()
-                    .of(
-                            "try.partner",
-                            exercise.partner(),
-                            exercise.chain()
-                                    ? goes.worked()
-                                    : theirs.stream().filter(Try.Played::worked).count(),
-                            exercise.chain() ? goes.over() : theirs.size()));
+            TryStanding.Sum theirs = standing.of(Side.VERSUS);
+            said.add(web.texts().of("try.partner", exercise.partner(), theirs.worked(), theirs.tries()));
         }
+        said.addAll(atStake(run, standing));
         for (TryRates.Preference preference : answer.preferences()) {
             TryRates.Row better = answer.rows().get(preference.better());
             if (tries.stream().anyMatch(played -> asks(run.drill(), better, played))) {
@@ -135,6 +128,26 @@ public final class TriesSummary {
             }
         }
         said.add(web.texts().of("tries.said"));
+        return said;
+    }
+
+    /** What became of what was at stake. */
+    private List<String> atStake(Run run, TryStanding standing) {
+        List<String> said = new ArrayList<>();
+        Stakes stakes = run.setup().stakes();
+        Exercise exercise = run.setup().exercise();
+        if (stakes == null || exercise == null) {
+            return said;
+        }
+        if (stakes.misses() != null) {
+            said.add(web.texts().of(standing.end() > 0 ? "tries.said.sudden" : "tries.said.survived"));
+        }
+        TryStanding.Sum mine = standing.of(Side.ME);
+        Integer planned = exercise.tries();
+        Boolean last = mine.last();
+        if (stakes.lastBag() && last != null && planned != null && mine.tries() >= planned) {
+            said.add(web.texts().of(last ? "tries.said.last" : "tries.said.last.not"));
+        }
         return said;
     }
 
@@ -150,12 +163,21 @@ public final class TriesSummary {
     private List<Row> rows(Run run, List<Try.Played> mine, TryRates.Answer answer, TryWords words) {
         Map<String, int[]> counts = new LinkedHashMap<>();
         Map<String, String> rates = new TreeMap<>();
+        boolean redrawn = redrawn(run, mine);
         for (Try.Played played : mine) {
             Target target = played.target();
             Try.Link link = played.chain();
-            String what = run.drill() == Drill.PLACEMENT && target != null
+            String shot = run.drill() == Drill.PLACEMENT && target != null
                     ? words.target(target)
                     : words.step(new Exercise.Step(played.shot(), target, played.position()));
+            String what = redrawn
+                    ? web.texts()
+                            .of(
+                                    "tries.redrawn",
+                                    words.position(
+                                            played.position(), played.how().board()),
+                                    shot)
+                    : shot;
             String name = link == null ? what : web.texts().of("tries.step", link.step(), what);
             int[] sum = counts.computeIfAbsent(name, key -> new int[2]);
             sum[0] += played.worked() ? 1 : 0;
@@ -171,6 +193,26 @@ public final class TriesSummary {
         List<Row> rows = new ArrayList<>();
         counts.forEach((name, sum) -> rows.add(new Row(name, sum[0], sum[1], rates.get(name))));
         return rows;
+    }
+
+    /** Whether a set-up was changed on the way, so that shots must be told apart by it. */
+    private static boolean redrawn(Run run, List<Try.Played> tries) {
+        return run.drill() == Drill.SITUATION
+                && tries.stream()
+                                .map(played -> (played.chain() == null
+                                                ? 1
+                                                : played.chain().step())
+                                        + played.position()
+                                                .code(Board.usualWidth(
+                                                        played.how().board())))
+                                .distinct()
+                                .count()
+                        > tries.stream()
+                                .map(played -> played.chain() == null
+                                        ? 1
+                                        : played.chain().step())
+                                .distinct()
+                                .count();
     }
 
     private @Nullable Picture picture(Run run, List<Try.Played> mine) {

@@ -92,6 +92,16 @@ export class RunModel {
     return this.mixed || (!this.bySets && (this.setup.bagByBag || Boolean(this.setup.stakes?.lastBag)));
   }
 
+  /** Whether the next bag follows at once, with nothing to fetch first. */
+  get goesOn() {
+    return this.oneByOne && this.throws.length > 0;
+  }
+
+  /** Bags thrown before something is recorded. */
+  get bagsAtOnce() {
+    return this.oneByOne ? 1 : 4 * this.sides.length;
+  }
+
   /** The bag sets in play; one without a name when none is chosen. */
   get sets() {
     return this.setup.bags.length > 0 ? this.setup.bags : [""];

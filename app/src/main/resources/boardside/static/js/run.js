@@ -10,7 +10,7 @@ import { RunModel } from "./model.js";
 import { Night, nightDone } from "./night.js";
 import { Outbox } from "./outbox.js";
 import { sender } from "./post.js";
-import { say, speechReady } from "./speech.js";
+import { Voice, drawChips, drawSent as drawSentMark, keepOrSay, onKey, setupSheet, summaryOf, wire } from "./sheets.js";
 import { ShotClock, stakesSaid } from "./stakes.js";
 import { ghostIn, roundPoints } from "./standing.js";
 
@@ -22,7 +22,7 @@ const model = new RunModel(boot, outbox);
 const night = boot.night ? new Night(boot.night, model, t) : null;
 let correcting = null; // { number, side } while an earlier round is being corrected
 let clock = null; // the shot clock, where one is at stake
-let spoken = localStorage.getItem("boardside.spoken") === "yes";
+const voice = new Voice();
 
 // Drawing
 
@@ -102,11 +102,12 @@ function needed(sums) {
 
 function drawSetup() {
   const s = model.setup;
-  const chips = $("setup");
   const side = setupSide();
   const way = model.way(side);
   const names = (side === "b" ? [way.bag] : model.sets).map((id) => model.bagName(id)).filter((name) => name !== "");
-  const parts = [
+  const tell = openScore
+    ? el("button", { type: "button", id: "tell-score", click: openScore, "aria-haspopup": "dialog" }, t("run.score.tell")) : null;
+  drawChips([
     model.contest?.alone ? t(`side.${side}`) : null,
     names.length > 0 ? names.join(", ") : t("run.set.unnamed"),
     way.face ? t(`face.${way.face}`) : null,
@@ -114,11 +115,7 @@ function drawSetup() {
     s.board === "narrow" ? t("board.narrow") : null,
     s.conditions ? t(`conditions.${s.conditions}`) : null,
     s.setting === "practice" ? null : t(`setting.${s.setting}`),
-  ].filter((part) => part !== null);
-  const tell = openScore
-    ? el("button", { type: "button", id: "tell-score", click: openScore, "aria-haspopup": "dialog" }, t("run.score.tell")) : null;
-  chips.replaceChildren(...[tell].concat(parts.map((part) => el("button", { type: "button", click: openSetup, "aria-haspopup": "dialog" }, part)))
-    .filter((chip) => chip !== null));
+  ], openSetup, tell);
 }
 
 // The side of mine whose set-up the chips show and the sheet changes: the one whose turn it is.
@@ -276,44 +273,28 @@ function done() {
   }
   if (night) return nightDone(night, () => { draw(); $("entry").querySelector("button")?.focus({ preventScroll: true }); });
   return el("div", { class: "done" }, el("p", { class: "pop", id: "done-said" }, said),
-    el("a", { class: "button main", id: "summary", href: `/runs/${encodeURIComponent(model.run.id)}/summary` }, t("run.done.summary")));
+    el("a", { class: "button main", id: "summary", href: summaryOf(model.run) }, t("run.done.summary")));
 }
 
 function drawSent() {
   night?.settled();
-  const waiting = outbox.pending().length;
-  const refused = outbox.refused();
-  const mark = $("sent");
-  mark.dataset.state = refused.length > 0 ? "refused" : waiting > 0 ? "waiting" : "sent";
-  mark.textContent = refused.length > 0 ? t("run.refused", refused.length)
-    : waiting > 0 ? outbox.problem || t("run.waiting", waiting) : t("run.sent");
-  const list = $("refused");
-  list.hidden = refused.length === 0;
-  $("refused-list").replaceChildren(...refused.map((r) => el("li", {}, r.message)));
-  const link = $("summary");
-  if (link) link.toggleAttribute("data-waiting", waiting > 0);
+  drawSentMark(outbox);
 }
 
 // Changing
 
 function record(change) {
-  try {
-    change();
-  } catch (failure) {
-    $("problem").textContent = t("run.device.full");
-    $("problem").hidden = false;
-    throw failure;
-  }
+  keepOrSay(change);
   changed(true);
 }
 
 function changed(speak) {
   draw();
   clock?.recorded(model);
-  if (!speak || !spoken) return;
+  if (!speak || !voice.on) return;
   const next = model.mixed && !model.over() ? calledName(model) : "";
-  if (model.throws.length === 0) say([spokenScore(), next].filter((part) => part !== "").join(". "));
-  else if (model.mixed) say(next);
+  if (model.throws.length === 0) voice.say([spokenScore(), next].filter((part) => part !== "").join(". "));
+  else if (model.mixed) voice.say(next);
 }
 
 function spokenScore() {
@@ -329,118 +310,54 @@ function spokenScore() {
   return byIn(sums) ? t("run.bags.in", sums.in, sums.thrown) : t("run.spoken", last, sums.points);
 }
 
-$("undo").addEventListener("click", () => {
+function undo() {
   correcting = null;
   model.undo();
   clock?.recorded(model);
   draw();
-});
+}
+
 $("mode").addEventListener("click", () => {
   if (model.throws.length > 0) model.putThrows();
   model.changeSetup({ bagByBag: !model.setup.bagByBag });
   draw();
 });
-$("more").addEventListener("click", () => $("more-sheet").showModal());
-$("finish").addEventListener("click", () => {
-  model.finish();
-  location.assign(`/runs/${encodeURIComponent(model.run.id)}/summary`);
-});
-$("forget").addEventListener("click", () => outbox.forgetRefused());
 
-const voice = $("spoken");
-voice.checked = spoken && speechReady();
-voice.disabled = !speechReady();
-voice.addEventListener("change", () => {
-  spoken = voice.checked;
-  localStorage.setItem("boardside.spoken", spoken ? "yes" : "no");
-  if (spoken) say(t("run.spoken.on"));
-});
-
-// The sheet for what may change between rounds
+// The sheets for what may change between rounds, and for a game's final score
 
 const openScore = model.run.drill === "game" ? scoreSheet(model, { record }) : null;
-
-function openSetup() {
-  const form = $("setup-form");
-  const s = { ...model.setup, ...model.way(setupSide()) };
-  const many = model.bySets || model.mixed;
-  $("setup-bags").replaceChildren(...(many ? [] : [{ id: "", name: t("run.set.unnamed") }]).concat(model.bags).map((b) => {
-    const input = el("input", { type: many ? "checkbox" : "radio", name: "bag", value: b.id });
-    input.checked = many ? s.bags.includes(b.id) : s.bag === b.id;
-    return el("label", { class: "choice" }, input, el("span", {}, b.name));
-  }));
-  for (const name of ["face", "approach", "board", "conditions"]) {
-    const input = form.querySelector(`input[name="${name}"][value="${s[name] ?? ""}"]`);
-    if (input) input.checked = true;
-  }
-  $("new-bag").value = "";
-  $("setup-sheet").showModal();
-}
-
-$("setup-form").addEventListener("submit", () => {
-  const data = new FormData($("setup-form"));
-  const chosen = data.getAll("bag").filter((id) => id !== "");
-  const name = String(data.get("new-bag") || "").trim();
-  if (name !== "") {
-    const known = model.bags.find((b) => b.name === name);
-    const id = known ? known.id : model.nameBag(name);
-    if (model.bySets || model.mixed) chosen.push(id);
-    else chosen.splice(0, chosen.length, id);
-  }
-  const way = { face: data.get("face") || null, approach: data.get("approach") || null };
-  const changes = setupSide() === "b"
-    ? { contest: { ...model.contest, other: { bag: chosen[0] ?? "", ...way } } }
-    : { bags: [...new Set(chosen)], ...way };
-  changes.conditions = data.get("conditions") || null;
-  changes.board = data.get("board") || "regulation";
-  if (Object.keys(changes).some((key) => JSON.stringify(changes[key]) !== JSON.stringify(model.setup[key]))) {
+const openSetup = setupSheet(model, {
+  now: () => {
+    const { bag: own, ...way } = model.way(setupSide());
+    return { ...model.setup, ...way, bags: many() ? model.setup.bags : [own].filter((id) => id) };
+  },
+  many,
+  changed: ({ bags: chosen, face, approach, board, conditions }) => {
     model.taps = {};
     // Called bags of a round under way are kept: the round goes on anew with what is chosen now.
     if (model.mixed && model.throws.length > 0) model.putThrows();
-    model.changeSetup(changes);
-  }
-  draw();
+    const own = setupSide() === "b" ? { contest: { ...model.contest, other: { bag: chosen[0] ?? "", face, approach } } }
+      : { bags: chosen, face, approach };
+    model.changeSetup({ ...own, board, conditions });
+    draw();
+  },
 });
-for (const button of document.querySelectorAll("[data-close]")) {
-  button.addEventListener("click", () => button.closest("dialog").close());
+
+function many() {
+  return model.bySets || model.mixed;
 }
 
-// Keys, so that a pocket clicker works: see the help page
 const KEYS = {
   1: "in", ArrowUp: "in", PageUp: "in", 2: "on", ArrowRight: "on", 3: "off", ArrowDown: "off", PageDown: "off",
 };
-document.addEventListener("keydown", (event) => {
-  if (event.ctrlKey || event.altKey || event.metaKey || document.querySelector("dialog[open]")) return;
-  if (event.key === "Backspace" || event.key === "u") {
-    event.preventDefault();
-    $("undo").click();
-    return;
-  }
-  const key = KEYS[event.key];
-  if (!key || !model.oneByOne || model.over() || correcting !== null) return;
-  event.preventDefault();
+onKey(KEYS, (outcome) => {
+  if (!model.oneByOne || model.over() || correcting !== null) return false;
   const counted = !model.mixed || !model.setup.onlyIn;
-  if (counted || key !== "on") record(() => model.addThrow(counted || key === "in" ? key : "missed"));
+  if (counted || outcome !== "on") record(() => model.addThrow(counted || outcome === "in" ? outcome : "missed"));
+  return true;
 });
 
-// Keep the screen awake where the browser allows it (a secure context)
-async function stayAwake() {
-  if (!("wakeLock" in navigator)) return;
-  try {
-    await navigator.wakeLock.request("screen");
-  } catch {
-    // Low battery or the page is hidden; asked again when it shows.
-  }
-}
-$("awake").textContent = t("wakeLock" in navigator ? "run.awake.yes" : "run.awake.no");
-document.addEventListener("visibilitychange", () => {
-  if (document.visibilityState === "visible") {
-    stayAwake();
-    outbox.flush();
-  }
-});
-window.addEventListener("online", () => outbox.flush());
-stayAwake();
+wire(model, outbox, undo);
 draw();
 const { stakes } = model.setup;
 if (stakes?.shotClock) {

@@ -1,18 +1,23 @@
-// What makes a run harder: the last bag that must go in, sudden death, and a clock for every bag.
+// What makes a run harder: a last bag that must go in, or a last try that must work; sudden death; a clock for every bag.
 
 import { $, t } from "./dom.js";
 import { say } from "./speech.js";
 
 const COUNTED = 5;
 
-/** The stakes in a few words, empty where nothing is at stake. */
-export function stakesSaid(stakes) {
+/** The stakes of a run of rounds, or of tries, in a few words; empty where nothing is at stake. */
+export function stakesSaid(stakes, ofTries = false) {
   if (!stakes) return "";
   return [
-    stakes.lastBag ? t("stakes.last-bag") : "",
+    stakes.lastBag ? t(ofTries ? "stakes.last-try" : "stakes.last-bag") : "",
     stakes.suddenDeath ? t("stakes.sudden-death.said", stakes.suddenDeath) : "",
+    stakes.misses ? missesSaid(stakes.misses) : "",
     stakes.shotClock ? t("stakes.shot-clock.said", stakes.shotClock) : "",
   ].filter((part) => part !== "").join(" \u00b7 ");
+}
+
+function missesSaid(misses) {
+  return t(misses === 1 ? "stakes.misses.said.one" : "stakes.misses.said", misses);
 }
 
 /**
@@ -71,14 +76,10 @@ export class ShotClock {
     }
   }
 
-  /** After something was recorded: on to the next bag, or wait for the next round. */
+  /** After something was recorded: on to the next bag, or wait until the bags are fetched and laid. */
   recorded(model) {
-    if (model.over()) {
-      this.hide();
-      return;
-    }
-    const bags = model.oneByOne ? 1 : 4 * model.sides.length;
-    if (model.oneByOne && model.throws.length > 0) this.start(this.seconds);
-    else this.stop(this.seconds * bags);
+    if (model.over()) this.hide();
+    else if (model.goesOn) this.start(this.seconds);
+    else this.stop(this.seconds * model.bagsAtOnce);
   }
 }

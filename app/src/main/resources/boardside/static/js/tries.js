@@ -2,17 +2,20 @@
 
 import { BoardView, partName } from "./board.js";
 import { $, bag, el, t } from "./dom.js";
+import { Drawing, problemOf } from "./drawing.js";
 import { Outbox } from "./outbox.js";
 import { sender } from "./post.js";
-import { say, speechReady } from "./speech.js";
+import { Voice, drawChips, drawSent, keepOrSay, onKey, setupSheet, summaryOf, wire } from "./sheets.js";
+import { ShotClock, stakesSaid } from "./stakes.js";
 import { TryModel } from "./trymodel.js";
 
 const boot = JSON.parse($("run").dataset.run);
-const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent());
+const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent(outbox));
 const model = new TryModel(boot, outbox);
+const voice = new Voice();
 const MISSES = ["long", "left", "right", "short"];
 let correcting = null; // number of the try being corrected
-let spoken = localStorage.getItem("boardside.spoken") === "yes";
+let clock = null; // the shot clock, where one is at stake
 let board = null;
 
 // Words
@@ -42,11 +45,12 @@ function sideName(side) {
 
 function draw() {
   drawScore();
-  drawChips();
+  drawSetup();
   drawTries();
   drawEntry();
-  drawSent();
+  drawSent(outbox);
   $("undo").disabled = !model.canUndo();
+  $("stakes").textContent = stakesSaid(model.setup.stakes, true);
 }
 
 function drawScore() {
@@ -60,16 +64,15 @@ function drawScore() {
   $("against").textContent = other ? t("try.partner", partner, other.worked, other.tries) : "";
 }
 
-function drawChips() {
+function drawSetup() {
   const s = model.setup;
-  const parts = [
+  drawChips([
     model.bagName(s.bags[0]) || t("run.set.unnamed"),
     s.face ? t(`face.${s.face}`) : null,
     s.approach ? t(`approach.${s.approach}`) : null,
     s.board === "narrow" ? t("board.narrow") : null,
     s.conditions ? t(`conditions.${s.conditions}`) : null,
-  ].filter((part) => part !== null);
-  $("setup").replaceChildren(...parts.map((part) => el("button", { type: "button", click: openSetup, "aria-haspopup": "dialog" }, part)));
+  ], openSetup);
 }
 
 function drawTries() {
@@ -113,7 +116,8 @@ function callHead(step) {
     side ? t("try.turn", sideName(side)) : null,
   ].filter((part) => part !== null);
   return el("p", { class: "call", id: "call", "aria-live": "polite" },
-    about.length > 0 ? el("span", { class: "small quiet" }, about.join(" · ")) : null, el("strong", {}, callName(step)),
+    about.length > 0 ? el("span", { class: "small quiet" }, about.join(" \u00b7 ")) : null, el("strong", {}, callName(step)),
+    correcting === null && model.mustWork() ? el("b", { class: "must" }, t("stakes.must-work")) : null,
     model.isPlacement ? null : el("span", { class: "small" }, t(`shot.${step.shot}.worked`)));
 }
 
@@ -191,7 +195,7 @@ function situationEntry() {
   return parts.filter((part) => part !== null);
 }
 
-// How the bags came to lie there, whose turn it is, and a chain from its first shot.
+// How the bags came to lie there, whose turn it is, a set-up drawn anew, and a chain from its first shot.
 function options() {
   const toggles = [];
   if (model.called().position.bags.length > 0) {
@@ -205,128 +209,81 @@ function options() {
       type: "button", id: "turn", click: () => { model.say({ side: model.side() === "me" ? "versus" : "me" }); draw(); },
     }, t("try.turn.swap")));
   }
+  toggles.push(el("button", { type: "button", id: "redraw", click: openDrawing, "aria-haspopup": "dialog" }, t("try.redraw")));
   if (model.chained && model.link().step > 1) {
     toggles.push(el("button", { type: "button", id: "anew", click: () => { model.startOver(); draw(); } },
       t("try.anew")));
   }
-  return toggles.length === 0 ? null : el("div", { class: "calls" }, ...toggles);
+  return el("div", { class: "calls" }, ...toggles);
 }
 
 function done() {
-  const sums = model.sums();
-  return el("div", { class: "done" }, el("p", { class: "pop", id: "done-said" }, t("try.done", sums.worked, sums.tries)),
-    el("a", { class: "button main", id: "summary", href: `/runs/${encodeURIComponent(model.run.id)}/summary` }, t("run.done.summary")));
-}
-
-function drawSent() {
-  const waiting = outbox.pending().length;
-  const refused = outbox.refused();
-  const mark = $("sent");
-  mark.dataset.state = refused.length > 0 ? "refused" : waiting > 0 ? "waiting" : "sent";
-  mark.textContent = refused.length > 0 ? t("run.refused", refused.length)
-    : waiting > 0 ? outbox.problem || t("run.waiting", waiting) : t("run.sent");
-  $("refused").hidden = refused.length === 0;
-  $("refused-list").replaceChildren(...refused.map((r) => el("li", {}, r.message)));
-  $("summary")?.toggleAttribute("data-waiting", waiting > 0);
+  const { sums: { me }, end } = model.standing();
+  const { lastBag = false } = model.setup.stakes ?? {};
+  const { tries = null } = model.exercise;
+  const said = [
+    t("try.done", me.worked, me.tries),
+    end > 0 ? t("try.done.sudden") : lastBag && me.tries === tries ? t(me.last ? "try.done.last" : "try.done.last.not") : "",
+  ].filter((part) => part !== "").join(". ");
+  return el("div", { class: "done" }, el("p", { class: "pop", id: "done-said" }, said),
+    el("a", { class: "button main", id: "summary", href: summaryOf(model.run) }, t("run.done.summary")));
 }
 
 // Changing
 
 function record(change) {
-  try {
-    change();
-  } catch (failure) {
-    $("problem").textContent = t("run.device.full");
-    $("problem").hidden = false;
-    throw failure;
-  }
+  keepOrSay(change);
   correcting = null;
   draw();
-  if (spoken && !model.over()) {
+  clock?.recorded(model);
+  if (!model.over()) {
     const sums = model.sums();
-    say(t("try.spoken", sums.worked, sums.tries, callName(model.called())));
+    voice.say(t("try.spoken", sums.worked, sums.tries, callName(model.called())));
   }
 }
 
-$("undo").addEventListener("click", () => {
+function undo() {
   correcting = null;
   model.undo();
+  clock?.recorded(model);
   draw();
-});
-$("more").addEventListener("click", () => $("more-sheet").showModal());
-$("finish").addEventListener("click", () => {
-  model.finish();
-  $("more-sheet").close();
-  location.href = `/runs/${encodeURIComponent(model.run.id)}/summary`;
-});
-$("forget").addEventListener("click", () => outbox.forgetRefused());
-const voice = $("spoken");
-voice.checked = spoken;
-voice.disabled = !speechReady();
-voice.addEventListener("change", () => {
-  spoken = voice.checked;
-  localStorage.setItem("boardside.spoken", spoken ? "yes" : "no");
-  if (spoken) say(t("run.spoken.on"));
-});
-
-function openSetup() {
-  const form = $("setup-form");
-  const s = model.setup;
-  $("setup-bags").replaceChildren(...[{ id: "", name: t("run.set.unnamed") }, ...model.bags].map((one) => {
-    const input = el("input", { type: "radio", name: "bag", value: one.id });
-    input.checked = (s.bags[0] || "") === one.id;
-    return el("label", { class: "choice" }, input, el("span", {}, one.name));
-  }));
-  for (const name of ["face", "approach", "board", "conditions"]) {
-    const input = form.querySelector(`input[name="${name}"][value="${s[name] ?? ""}"]`);
-    if (input) input.checked = true;
-  }
-  $("new-bag").value = "";
-  $("setup-sheet").showModal();
 }
 
-$("setup-form").addEventListener("submit", () => {
-  const data = new FormData($("setup-form"));
-  const name = String(data.get("new-bag") || "").trim();
-  const known = model.bags.find((one) => one.name === name);
-  const chosen = name === "" ? data.get("bag") || "" : known ? known.id : model.nameBag(name);
-  const changes = { bags: chosen === "" ? [] : [chosen], board: data.get("board") || "regulation" };
-  for (const field of ["face", "approach", "conditions"]) changes[field] = data.get(field) || null;
-  if (Object.keys(changes).some((key) => JSON.stringify(changes[key]) !== JSON.stringify(model.setup[key]))) model.changeSetup(changes);
-  draw();
-});
-for (const button of document.querySelectorAll("[data-close]")) {
-  button.addEventListener("click", () => button.closest("dialog").close());
-}
-
-// Keys, so that a pocket clicker works: see the help page
-const KEYS = { 1: true, PageUp: true, 3: false, PageDown: false, ArrowUp: true, ArrowDown: false };
-document.addEventListener("keydown", (event) => {
-  if (event.ctrlKey || event.altKey || event.metaKey || document.querySelector("dialog[open]")) return;
-  if (event.key === "Backspace" || event.key === "u") {
-    event.preventDefault();
-    $("undo").click();
-  } else if (event.key in KEYS && !model.isPlacement && !model.over() && correcting === null) {
-    event.preventDefault();
-    record(() => model.tryShot(KEYS[event.key]));
-  }
+const openSetup = setupSheet(model, {
+  now: () => model.setup,
+  changed: (changes) => { model.changeSetup(changes); draw(); },
 });
 
-// Keep the screen awake where the browser allows it (a secure context)
-async function stayAwake() {
-  try {
-    await navigator.wakeLock?.request("screen");
-  } catch {
-    // Low battery or the page is hidden; asked again when it shows.
-  }
+// A set-up drawn anew holds from the next try on; every try keeps the one it was played in.
+const drawing = $("redrawn") ? new Drawing() : null;
+
+function openDrawing() {
+  drawing.begin(model.start(), model.setup.board);
+  $("drawing-fault").hidden = true;
+  $("drawing-sheet").showModal();
 }
-$("awake").textContent = t("wakeLock" in navigator ? "run.awake.yes" : "run.awake.no");
-document.addEventListener("visibilitychange", () => {
-  if (document.visibilityState !== "visible") return;
-  stayAwake();
-  outbox.flush();
+
+$("redrawn")?.addEventListener("click", () => {
+  const fault = model.exercise.shots.map((step) => problemOf(model.moved(step, drawing.bags), model.setup.board)).find((one) => one);
+  $("drawing-fault").textContent = fault ? t("try.redraw.fault", fault) : "";
+  $("drawing-fault").hidden = !fault;
+  if (fault) return;
+  $("drawing-sheet").close();
+  if (JSON.stringify(drawing.bags) !== JSON.stringify(model.start())) record(() => model.redraw(drawing.bags));
 });
-window.addEventListener("online", () => outbox.flush());
-stayAwake();
+
+const KEYS = { 1: true, PageUp: true, ArrowUp: true, 3: false, PageDown: false, ArrowDown: false };
+onKey(KEYS, (worked) => {
+  if (model.isPlacement || model.over() || correcting !== null) return false;
+  record(() => model.tryShot(worked));
+  return true;
+});
+
+wire(model, outbox, undo);
 draw();
+const { stakes } = model.setup;
+if (stakes?.shotClock) {
+  clock = new ShotClock(stakes.shotClock, stakes.countDown);
+  clock.recorded(model);
+}
 outbox.flush();

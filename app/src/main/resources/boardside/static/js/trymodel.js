@@ -2,10 +2,12 @@
 
 import { holds, textOf, widthOf } from "./board.js";
 import { isoNow, uuidv7 } from "./ids.js";
+import { standingOf } from "./trystanding.js";
 
+const BAGS = 4; // of a bag set, before they are fetched
 const KEPT = "boardside.tries.";
 const MOST_UNDOS = 50;
-const NOTHING_SAID = { face: null, approach: null, conditions: null };
+const NOTHING_SAID = { face: null, approach: null, conditions: null, stakes: null };
 
 export class TryModel {
   constructor(boot, outbox, storage = localStorage) {
@@ -20,6 +22,7 @@ export class TryModel {
     this.outbox = outbox;
     this.storage = storage;
     for (const operation of outbox.pending()) this.take(operation);
+    this.forgetOtherRuns();
     const kept = JSON.parse(storage.getItem(this.key) || "{}");
     this.undos = kept.undos || [];
     // What the player called, whose turn it was made, and a chain begun anew: until something else is said.
@@ -28,6 +31,12 @@ export class TryModel {
 
   get key() {
     return KEPT + this.run.id;
+  }
+
+  // The steps of other runs are not needed any more.
+  forgetOtherRuns() {
+    const keys = Array.from({ length: this.storage.length }, (_, i) => this.storage.key(i));
+    keys.filter((key) => key.startsWith(KEPT) && key !== this.key).forEach((key) => this.storage.removeItem(key));
   }
 
   get exercise() {
@@ -64,29 +73,40 @@ export class TryModel {
     return Math.max(0, ...this.tries.keys()) + 1;
   }
 
+  /** How the tries stand, see trystanding.js. */
+  standing() {
+    return standingOf(this.setup, this.played());
+  }
+
   /** Tries, or goes at the chain that are over, of a side, and how many worked. */
   sums(side = "me") {
-    const mine = this.played().map((one) => one.played).filter((played) => played.side === side);
-    if (!this.chained) return { tries: mine.length, worked: mine.filter((played) => played.worked).length };
-    const goes = new Map();
-    for (const played of mine) goes.set(played.chain.go, [...(goes.get(played.chain.go) || []), played]);
-    let tries = 0;
-    let worked = 0;
-    for (const go of goes.values()) {
-      const failed = go.some((played) => !played.worked || (played.chain.step > 1 && played.byHand));
-      const complete = go.some((played) => played.chain.step === played.chain.steps);
-      if (failed || complete) tries++;
-      if (complete && !failed) worked++;
-    }
-    return { tries, worked };
+    return this.standing().sums[side];
   }
 
   over() {
     const { until = null, tries = null } = this.exercise;
-    const sums = this.sums();
+    const { sums, end } = this.standing();
+    if (end > 0) return true;
     if (this.link()?.step > 1) return false; // a chain is played to its end, or begun anew
-    const bothThrew = this.exercise.partner === "" || this.sums("versus").tries >= sums.tries;
-    return bothThrew && ((until !== null && sums.worked >= until) || (tries !== null && sums.tries >= tries));
+    const bothThrew = this.exercise.partner === "" || sums.versus.tries >= sums.me.tries;
+    return bothThrew && ((until !== null && sums.me.worked >= until) || (tries !== null && sums.me.tries >= tries));
+  }
+
+  /** Whether the next try is the planned last one of its side, and must work. */
+  mustWork() {
+    const { tries = null } = this.exercise;
+    return Boolean(this.setup.stakes?.lastBag) && tries !== null && this.sums(this.side()).tries === tries - 1;
+  }
+
+  /** Whether the next bag follows at once, with nothing to fetch or to lay first. */
+  get goesOn() {
+    if (this.played().length % BAGS === 0) return false;
+    return this.called().position.bags.length === 0 || (this.link()?.step > 1 && !this.byHand());
+  }
+
+  /** Bags thrown before something is recorded. */
+  get bagsAtOnce() {
+    return 1;
   }
 
   // What comes next
@@ -209,9 +229,35 @@ export class TryModel {
     this.change(number, null);
   }
 
+  // A miss that ends the run takes back what was tried after it.
   change(number, played) {
-    this.remember([number]);
+    const changed = this.played().map((one) => (one.number === number ? { number, played } : one)).filter((one) => one.played);
+    const { end } = standingOf(this.setup, changed);
+    const later = end === 0 ? [] : changed.map((one) => one.number).filter((other) => other > end);
+    this.remember([number, ...later]);
+    for (const other of [...later].reverse()) this.write(other, null);
     this.write(number, played);
+    this.settle();
+  }
+
+  /** The bags that lie on the board before the first shot. */
+  start() {
+    return this.exercise.shots[0]?.position.bags ?? [];
+  }
+
+  /** What lies on the board before a shot when it all begins with other bags: in a chain, what earlier shots put there stays. */
+  moved(step, bags) {
+    const first = this.start();
+    const lies = (bag) => first.some((other) => other.x === bag.x && other.y === bag.y && other.side === bag.side);
+    return [...bags, ...step.position.bags.filter((bag) => !lies(bag))];
+  }
+
+  /** Goes on with other bags on the board; a chain under way begins anew. */
+  redraw(bags) {
+    const shots = this.exercise.shots.map((step) => ({ ...step, position: { bags: this.moved(step, bags) } }));
+    this.undos.push({ setup: this.setup, said: this.said });
+    this.said = { ...this.said, anew: true };
+    this.writeSetup({ ...this.setup, exercise: { ...this.setup.exercise, situation: "", name: "", shots } });
     this.settle();
   }
 
@@ -239,6 +285,7 @@ export class TryModel {
     if (!step) return;
     for (const one of step.tries || []) this.write(one.number, one.played);
     if (step.setup) this.writeSetup(step.setup);
+    if (step.said) this.said = step.said;
     this.settle();
   }
 

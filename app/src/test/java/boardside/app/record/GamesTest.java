@@ -137,7 +137,7 @@ class GamesTest {
 
     @Test
     void suddenDeathEndsAnyRunAndLosesAGame() {
-        Stakes stakes = new Stakes(false, 5, null, false);
+        Stakes stakes = new Stakes(false, 5, null, null, false);
         Run total = run(Drill.TOTAL, setup -> setup.stakes = stakes, null);
         List<Round> rounds = List.of(round(1, Side.ME, 5, null), round(2, Side.ME, 4, null));
         assertThat(Games.after(total, rounds).end()).isEqualTo(2);

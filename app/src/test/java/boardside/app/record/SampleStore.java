@@ -150,7 +150,7 @@ public final class SampleStore {
                 false, true, false, false, FirstThrow.SWAP, -3, new Contest.Way("", Face.FAST, Approach.AGGRESSIVE));
         Setup setup = Setup.plain().with(draft -> {
             draft.contest = contest;
-            draft.stakes = new Stakes(true, null, 12, true);
+            draft.stakes = new Stakes(true, null, null, 12, true);
             draft.order = BagOrder.MIXED;
             draft.ghostPlay = new GhostPlay(GhostPlay.Kind.MONTH, "2026-04", List.of(4, 0, 12));
         });

@@ -10,6 +10,7 @@ import boardside.app.practice.Held;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Setup;
+import boardside.app.practice.Stakes;
 import boardside.app.practice.Try;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
@@ -239,6 +240,38 @@ class TriesTest {
     }
 
     @Test
+    void suddenDeathEndsTriesAndACorrectionCannotLeaveAnyBehindIt() {
+        Setup setup = Setup.plain().with(draft -> {
+            draft.stakes = new Stakes(false, null, 2, null, false);
+            draft.exercise = new Exercise(
+                    List.of(),
+                    List.of(new Exercise.Step(Shot.SLIDE, null, GATE)),
+                    false,
+                    Exercise.Call.MINE,
+                    null,
+                    null,
+                    "",
+                    "",
+                    "");
+        });
+        apply(new Operation.StartRun(
+                op(), "dead", "s", Drill.SITUATION, "2026-06-01T18:00:00+02:00", false, "", null, null, setup));
+        boolean[] worked = {true, false, true, false};
+        for (int i = 0; i < worked.length; i++) {
+            assertThat(put("dead", i + 1, shot(Shot.SLIDE, worked[i]))).isInstanceOf(Applied.Stored.class);
+        }
+        assertThat(TryStanding.after(setup, records.tries(me, "dead")))
+                .isEqualTo(new TryStanding(java.util.Map.of(Side.ME, new TryStanding.Sum(4, 2, false)), 4));
+        assertThat(((Applied.Refused) put("dead", 5, shot(Shot.SLIDE, true))).message())
+                .isEqualTo("sudden death ends the run with try 4, so try 5 cannot be thrown; start another run for it");
+        assertThat(((Applied.Refused) put("dead", 1, shot(Shot.SLIDE, false))).message())
+                .isEqualTo("sudden death ends the run with try 2, so try 3 cannot be thrown; start another run for it");
+        put("dead", 4, null);
+        put("dead", 3, null);
+        assertThat(put("dead", 1, shot(Shot.SLIDE, false))).isInstanceOf(Applied.Stored.class);
+    }
+
+    @Test
     void aChainWorksWhenAllItsShotsDoAndNothingWasLaidByHand() {
         List<Exercise.Step> steps = List.of(
                 new Exercise.Step(Shot.BLOCK, Target.parse("1-middle"), Position.EMPTY),
@@ -254,7 +287,10 @@ class TriesTest {
             put("chain", ++number, link(steps.get(1), go + 1, 2, !goes[go][0], goes[go][1]));
         }
         put("chain", ++number, link(steps.get(0), 5, 1, false, true));
-        assertThat(Chains.goes(records.tries(me, "chain"), Side.ME)).isEqualTo(new Chains.Goes(4, 2));
+        assertThat(TryStanding.after(
+                                records.run(me, "chain").orElseThrow().run().setup(), records.tries(me, "chain"))
+                        .of(Side.ME))
+                .isEqualTo(new TryStanding.Sum(4, 2, true));
         Chains.Row row = Chains.of(records, me, DAY).get(0);
         assertThat(row.goes()).isEqualTo(4);
         assertThat(row.worked()).isEqualTo(2);

@@ -105,7 +105,7 @@ class RecountTest {
         GhostPlay play = drill.needsGhost() && random.nextBoolean()
                 ? new GhostPlay(GhostPlay.Kind.LEVEL, String.valueOf(ghost), List.of(ghost, 0, 6, 4))
                 : null;
-        Stakes stakes = random.nextInt(4) == 0 ? new Stakes(false, 2, null, false) : null;
+        Stakes stakes = random.nextInt(4) == 0 ? new Stakes(false, 2, null, null, false) : null;
         return Setup.plain().with(draft -> {
             draft.contest = contest;
             draft.ghost = drill.needsGhost() ? ghost : null;

@@ -4,19 +4,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boardside.app.json.Json;
 import boardside.app.practice.Contest;
+import boardside.app.practice.Exercise;
 import boardside.app.practice.Line;
 import boardside.app.practice.Moment;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
 import boardside.app.practice.Stakes;
+import boardside.app.practice.Try;
 import boardside.app.record.Games;
+import boardside.app.record.TryStanding;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Finish;
 import boardside.engine.rules.FirstThrow;
 import boardside.engine.rules.Setting;
 import boardside.engine.rules.Side;
+import boardside.engine.tactics.Position;
+import boardside.engine.tactics.Shot;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -100,6 +105,78 @@ class ScriptsTest extends Browser {
                 .anyMatch(should -> should.contains("open"));
     }
 
+    /** The page counts tries as the server does: single shots and chains, alone and in turns, with and without sudden death. */
+    @Test
+    void tryStandingAgreesWithTheServer() {
+        UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(815);
+        List<Map<String, Object>> cases = new ArrayList<>();
+        for (int i = 0; i < 200; i++) {
+            boolean turns = random.nextBoolean();
+            boolean chain = random.nextBoolean();
+            Exercise.Step step = new Exercise.Step(Shot.SLIDE, null, Position.EMPTY);
+            Integer misses = random.nextBoolean() ? null : (Integer) (1 + random.nextInt(4));
+            Setup setup = Setup.plain().with(draft -> {
+                draft.stakes = misses == null ? null : new Stakes(false, null, misses, null, false);
+                draft.exercise = new Exercise(
+                        List.of(), List.of(step), chain, Exercise.Call.MINE, null, null, "", "", turns ? "Kim" : "");
+            });
+            List<Try> tries = randomTries(random, turns, chain);
+            TryStanding standing = TryStanding.after(setup, tries);
+            cases.add(Map.of("setup", setup, "tries", tries, "should", should(standing)));
+        }
+        Object faults = page.evaluate("""
+                async (text) => {
+                  const { standingOf } = await import('/static/js/trystanding.js');
+                  const faults = [];
+                  for (const { setup, tries, should } of JSON.parse(text)) {
+                    const { sums: { me, versus }, end } = standingOf(setup, tries);
+                    const is = [me, versus].map((sum) => `${sum.tries} ${sum.worked} ${sum.last}`).concat(end).join(', ');
+                    if (is !== should) faults.push(JSON.stringify({ setup, tries, is, should }));
+                  }
+                  return faults;
+                }
+                """, Json.write(cases));
+        assertThat((List<?>) faults).isEmpty();
+        assertThat(cases).anyMatch(each -> String.valueOf(each.get("should")).endsWith(" 0"));
+        assertThat(cases).anyMatch(each -> !String.valueOf(each.get("should")).endsWith(" 0"));
+    }
+
+    private static String should(TryStanding standing) {
+        return java.util.stream.Stream.of(Side.ME, Side.VERSUS)
+                        .map(standing::of)
+                        .map(sum -> sum.tries() + " " + sum.worked() + " " + sum.last())
+                        .collect(java.util.stream.Collectors.joining(", "))
+                + ", " + standing.end();
+    }
+
+    private static List<Try> randomTries(UniformRandomProvider random, boolean turns, boolean chain) {
+        Try.How how = new Try.How("", null, null, BoardKind.REGULATION, Setting.PRACTICE, null);
+        List<Try> tries = new ArrayList<>();
+        int number = 0;
+        for (int go = 1; go <= 8; go++) {
+            Side side = turns && go % 2 == 0 ? Side.VERSUS : Side.ME;
+            for (int one = 1; one <= (chain ? 1 + random.nextInt(3) : 1); one++) {
+                Try.Link link = chain ? new Try.Link(go, one, 3) : null;
+                tries.add(new Try(
+                        ++number,
+                        "",
+                        new Try.Played(
+                                side,
+                                Shot.SLIDE,
+                                null,
+                                Position.EMPTY,
+                                "",
+                                link,
+                                random.nextInt(4) == 0,
+                                random.nextInt(3) > 0,
+                                null,
+                                how,
+                                "")));
+            }
+        }
+        return tries;
+    }
+
     private static List<Object> should(Games.Played played) {
         return List.of(
                 played.game().mine(),
@@ -132,7 +209,7 @@ class ScriptsTest extends Browser {
             draft.target = random.nextBoolean() ? null : (Integer) (11 + random.nextInt(20));
             draft.exact = random.nextInt(3) == 0;
             draft.skunk = random.nextInt(3) == 0 ? (Integer) 9 : null;
-            draft.stakes = random.nextInt(3) == 0 ? new Stakes(false, 1 + random.nextInt(3), null, false) : null;
+            draft.stakes = random.nextInt(3) == 0 ? new Stakes(false, 1 + random.nextInt(3), null, null, false) : null;
         });
         Run.Score score = drill == Drill.GAME && random.nextInt(3) == 0 ? new Run.Score(21, random.nextInt(20)) : null;
         return new Run(

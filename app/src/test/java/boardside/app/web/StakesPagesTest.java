@@ -102,7 +102,7 @@ class StakesPagesTest extends Recorder {
         tap("2-1-1", "1-2-1", "1-1-2");
         assertThat(page.locator("#done-said")).hasText("16 points in 3 rounds");
         assertSent();
-        assertThat(stored().run().setup().stakes()).isEqualTo(new Stakes(false, 5, null, false));
+        assertThat(stored().run().setup().stakes()).isEqualTo(new Stakes(false, 5, null, null, false));
         assertThat(stored().run().finishedAt()).isNotNull();
         page.locator("#undo").click();
         tap("2-0-2");
@@ -169,7 +169,7 @@ class StakesPagesTest extends Recorder {
         }
         summary();
         assertThat(page.locator(".more")).hasText("The last bag had to go in, and did in 1 of 2 rounds.");
-        assertThat(stored().run().setup().stakes()).isEqualTo(new Stakes(true, null, 8, true));
+        assertThat(stored().run().setup().stakes()).isEqualTo(new Stakes(true, null, null, 8, true));
         assertThat(stored().rounds().get(0).lines().get(0).board()).isEqualTo(BoardKind.NARROW);
     }
 

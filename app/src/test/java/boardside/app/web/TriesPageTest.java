@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Run;
+import boardside.app.practice.Stakes;
 import boardside.app.practice.Try;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Outcome;
@@ -152,11 +153,11 @@ class TriesPageTest extends Browser {
         assertThat(page.locator(".lying")).hasCount(2);
         page.locator("#snap").click();
         tapAt(-3, 30);
-        assertThat(page.locator("#said")).containsText("Another bag lies there");
+        assertThat(page.locator("#draw-said")).containsText("Another bag lies there");
         page.locator(".lying").nth(1).focus();
         page.keyboard().press("ArrowUp");
-        assertThat(page.locator("#said")).containsText("Moved");
-        page.locator("#undo").click();
+        assertThat(page.locator("#draw-said")).containsText("Moved");
+        page.locator("#draw-undo").click();
         page.locator("#name").fill("Doorway");
         picture("situation-draw");
         assertAccessible();
@@ -258,9 +259,133 @@ class TriesPageTest extends Browser {
     }
 
     @Test
+    void aSetUpChangedOnTheWayHoldsFromTheNextTryOn() {
+        page.navigate(url("/start/situation"));
+        page.locator("input[name=situation][value=gate]").check();
+        page.locator("input[name=shot][value=cut-right]").uncheck();
+        page.locator("input[name=tries-other]").fill("3");
+        page.locator("#start").click();
+        page.locator("#worked").click();
+        page.locator("#redraw").click();
+        picture("situation-redraw");
+        assertAccessible();
+        page.locator("#drawing-sheet .lying").focus();
+        page.keyboard().press("ArrowDown");
+        assertThat(page.locator("#draw-said")).containsText("Moved: theirs at Depth 2, middle");
+        phone.setOffline(true);
+        page.locator("#redrawn").click();
+        page.locator("#failed").click();
+        // What was changed is the last step but one; undone, the first set-up is played again.
+        page.locator("#undo").click();
+        page.locator("#undo").click();
+        page.locator("#failed").click();
+        page.locator("#redraw").click();
+        page.locator("#drawing-sheet .lying").click();
+        page.locator("#remove").click();
+        page.locator("#redrawn").click();
+        assertThat(page.locator("#by-hand")).hasCount(0);
+        page.locator("#worked").click();
+        phone.setOffline(false);
+        allStored();
+        Position gate = new Position(List.of(new Lying(0, 33, Side.VERSUS)));
+        assertThat(played(Drill.SITUATION))
+                .extracting(Try.Played::position)
+                .containsExactly(gate, gate, Position.EMPTY);
+        assertThat(played(Drill.SITUATION)).extracting(Try.Played::situation).containsExactly("gate", "gate", "");
+        page.locator("#summary").click();
+        assertThat(page.locator("#rates tbody tr")).hasCount(2);
+        assertThat(page.locator("#rates")).containsText("Gate: Cut left");
+        assertThat(page.locator("#rates")).containsText("Open board: Cut left");
+        picture("situation-redrawn-summary");
+    }
+
+    @Test
+    void aMissEndsTriesUnderSuddenDeathAndACorrectionTakesLaterOnesBack() {
+        startPlacement("1-middle");
+        page.locator("input[name=tries-other]").fill("");
+        page.locator("input[name=tries][value='']").check();
+        page.locator("summary", new com.microsoft.playwright.Page.LocatorOptions().setHasText("at stake"))
+                .click();
+        page.locator("input[name=last-bag][value=yes]").check();
+        page.locator("#start").click();
+        assertThat(page.locator("main [role=alert]")).containsText("say after how many tries the run is over");
+        page.locator("input[name=tries-other]").fill("5");
+        page.locator("summary", new com.microsoft.playwright.Page.LocatorOptions().setHasText("at stake"))
+                .click();
+        page.locator("input[name=last-bag][value=no]").check();
+        page.locator("input[name=misses][value='1']").check();
+        picture("tries-stakes-start");
+        assertAccessible();
+        page.locator("#start").click();
+        assertThat(page.locator("#stakes")).hasText("the first miss ends it");
+        tapAt(0, 33);
+        tapAt(0, 33);
+        tapAt(0, 33);
+        phone.setOffline(true);
+        page.locator("#rounds button").nth(1).click();
+        page.locator("[data-off=left]").click();
+        assertThat(page.locator("#done-said")).hasText("1 of 2 worked. That miss ends it");
+        page.locator("#undo").click();
+        assertThat(page.locator("#score")).hasText("3/3");
+        page.locator("[data-off=left]").click();
+        assertThat(page.locator("#done-said")).hasText("3 of 4 worked. That miss ends it");
+        picture("tries-sudden-death");
+        phone.setOffline(false);
+        allStored();
+        page.locator("#summary").click();
+        assertThat(page.locator("main")).containsText("Sudden death ended this run.");
+        assertThat(page.locator("main")).containsText("the first miss ends it");
+        assertThat(played(Drill.PLACEMENT)).extracting(Try.Played::worked).containsExactly(true, true, true, false);
+        Run run = records.lastRun(me(), Drill.PLACEMENT).orElseThrow();
+        assertThat(run.setup().stakes()).isEqualTo(new Stakes(false, null, 1, null, false));
+        assertThat(run.open()).isFalse();
+    }
+
+    @Test
+    void theLastTryMustWorkAndAClockCountsDownAloud() {
+        page.addInitScript("""
+                window.said = [];
+                Object.defineProperty(window, 'speechSynthesis', {
+                  value: { cancel() {}, speak(words) { window.said.push(words.text); } },
+                });
+                window.SpeechSynthesisUtterance = function (text) { this.text = text; };
+                """);
+        page.clock().install();
+        page.navigate(url("/start/situation"));
+        page.locator("input[name=situation][value=open]").check();
+        page.locator("input[name=tries-other]").fill("2");
+        page.locator("summary", new com.microsoft.playwright.Page.LocatorOptions().setHasText("at stake"))
+                .click();
+        page.locator("input[name=last-bag][value=yes]").check();
+        page.locator("input[name=shot-clock][value='8']").check();
+        page.locator("input[name=count-down][value=yes]").check();
+        page.locator("#start").click();
+        assertThat(page.locator("#call")).not().containsText("must work");
+        page.locator("#clock").click();
+        page.clock().runFor(9_000);
+        assertThat(page.locator("#clock")).hasText("Time");
+        assertThat(page.evaluate("window.said").toString()).contains("5, 4, 3, 2, 1, Time");
+        page.locator("#worked").click();
+        // Nothing lies on the board, so the next bag follows at once.
+        assertThat(page.locator("#clock")).hasText("8 s");
+        assertThat(page.locator("#call")).containsText("This one must work");
+        picture("tries-must-work");
+        assertAccessible();
+        page.locator("#failed").click();
+        assertThat(page.locator("#done-said")).hasText("1 of 2 worked. The last one had to work, and did not");
+        assertThat(page.locator("#clock")).isHidden();
+        allStored();
+        page.locator("#summary").click();
+        assertThat(page.locator("main")).containsText("The last one had to work, and did not this time.");
+        page.navigate(url("/journal"));
+        assertThat(page.locator("main")).containsText("last try must work, 8 s a bag");
+    }
+
+    @Test
     void aNarrowBoardHasNarrowLanes() {
         startPlacement("3-right");
-        page.locator("summary").click();
+        page.locator("summary", new com.microsoft.playwright.Page.LocatorOptions().setHasText("board"))
+                .click();
         page.locator("input[name=board][value=narrow]").check();
         page.locator("#start").click();
         BoundingBox box = page.locator(".board svg").boundingBox();

@@ -16,7 +16,7 @@ import java.util.Set;
  * <pre>  logit p_i = b + sum over levels l of u_l[g_l(i)] + c_i,   b ~ N(0, 1.5^2),   u_l[g] ~ N(0, s_l^2),   c_i ~ N(0, s_0^2)</pre>
  *
  * where g<sub>l</sub>(i) is the group of kind i on level l (its shot, the family of its situation, its bag, ...). The
- * spreads s are not known: each is half-normal with scale 1, and the answer is averaged over the values the tries leave
+ * spreads s are not known: each is half-normal with scale 2, and the answer is averaged over the values the tries leave
  * possible, so that not knowing them reaches the ranges (hierarchical models with partial pooling: Gelman et al. 2013,
  * Bayesian Data Analysis, third edition, chapter 5; the average over a grid of spreads with a Gaussian approximation
  * within, corrected by the exact likelihood of the kind asked for: Rue, Martino and Chopin 2009, JRSS B 71, 319-392,

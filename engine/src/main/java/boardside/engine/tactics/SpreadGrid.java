@@ -5,12 +5,16 @@ import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * Values for the spreads, equally likely before any try: quantiles of the half-normal distribution with scale 1, at the
- * middles of equal shares. Of one spread many, of several fewer each, so that the grid stays small.
+ * Values for the spreads, equally likely before any try: quantiles of the half-normal distribution with scale 2, at the
+ * middles of equal shares. Of one spread many, of several fewer each, so that the grid stays small. The scale is wide on
+ * purpose: narrower ones shrink a handful of tries so far that ranges hold too much where kinds are alike and too little
+ * where they differ (docs/rates.md).
  */
 final class SpreadGrid {
     /** Values of each spread by the number of spreads, from none. */
     private static final int[] EACH = {1, 40, 12, 6, 4, 3, 3};
+
+    private static final double SCALE = 2;
 
     private SpreadGrid() {}
 
@@ -38,6 +42,6 @@ final class SpreadGrid {
     }
 
     private static double halfNormal(double share) {
-        return NormalDistribution.of(0, 1).inverseCumulativeProbability((1 + share) / 2);
+        return SCALE * NormalDistribution.of(0, 1).inverseCumulativeProbability((1 + share) / 2);
     }
 }

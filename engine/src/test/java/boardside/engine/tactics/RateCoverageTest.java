@@ -22,10 +22,14 @@ class RateCoverageTest {
     /** Tries of a kind are 1 to {@code most}, so that some were hardly tried. */
     @ParameterizedTest
     @CsvSource({
+        "41, 4, 12, 0.0, 0.0, 0.0",
+        "42, 6, 20, 0.3, 0.3, 0.2",
         "43, 10, 30, 0.8, 0.4, 0.3",
         "44, 12, 60, 0.5, 0.8, 0.5",
+        "45, 6, 200, 0.8, 0.5, 0.3",
         "46, 8, 15, 1.2, 0.0, 0.8",
-        "47, 5, 20, -1, 0, 0"
+        "47, 5, 20, -1, 0, 0",
+        "48, 10, 40, -1, 0, 0"
     })
     void rangesHoldTheTruth(long seed, int kinds, int most, double byShot, double byFamily, double byKind) {
         UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
