@@ -10,14 +10,12 @@ import boardside.app.record.TryRates;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Word;
-import boardside.engine.tactics.Rate;
 import boardside.engine.tactics.Target;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -66,23 +64,14 @@ final class RatesCommand implements Callable<Integer> {
             context.surroundings().err().println("nothing was tried yet; throw a " + asked.word() + " run first");
             return Cli.NO;
         }
-        List<KeptSituation> kept = records.situations(player);
-        Map<String, String> bags = new LinkedHashMap<>();
-        records.bags(player).forEach(bag -> bags.put(bag.id(), bag.name()));
+        TryJson wording = new TryJson(records, player);
         List<Map<String, Object>> rates =
-                answer.rows().stream().map(row -> json(asked, row, kept, bags)).toList();
-        List<Map<String, Object>> preferences = new ArrayList<>();
-        for (TryRates.Preference preference : answer.preferences()) {
-            Map<String, Object> json = new LinkedHashMap<>();
-            json.put("better", preference.better());
-            json.put("worse", preference.worse());
-            json.put("probability", preference.probability());
-            json.put("verdict", preference.verdict());
-            preferences.add(json);
-        }
+                answer.rows().stream().map(row -> wording.rate(asked, row)).toList();
+        List<Map<String, Object>> preferences =
+                answer.preferences().stream().map(TryJson::preference).toList();
         List<Map<String, Object>> chains = asked == Drill.SITUATION
                 ? Chains.of(records, player, day).stream()
-                        .map(row -> json(row, kept))
+                        .map(row -> json(row, wording.kept()))
                         .toList()
                 : List.of();
         Map<String, Object> json = new LinkedHashMap<>();
@@ -119,39 +108,6 @@ final class RatesCommand implements Callable<Integer> {
         return new ParameterException(Objects.requireNonNull(spec).commandLine(), message);
     }
 
-    private static Map<String, Object> json(
-            Drill drill, TryRates.Row row, List<KeptSituation> kept, Map<String, String> bags) {
-        Map<String, Object> json = new LinkedHashMap<>();
-        if (drill == Drill.SITUATION) {
-            NamedPosition named = NamedPosition.of(row.position(), Board.usualWidth(row.board()), kept);
-            json.put("situation", named.words());
-            json.put("bags", row.position().bags());
-            json.put("shot", row.shot());
-        }
-        Target target = row.target();
-        if (target != null) {
-            json.put("target", target.text());
-        }
-        json.put("board", row.board());
-        String bag = row.bag();
-        if (bag != null) {
-            json.put("bag", bags.getOrDefault(bag, ""));
-        }
-        if (row.face() != null) {
-            json.put("face", row.face());
-        }
-        if (row.approach() != null) {
-            json.put("approach", row.approach());
-        }
-        if (row.byHand() != null) {
-            json.put("byHand", row.byHand());
-        }
-        json.put("tries", row.tries());
-        json.put("worked", row.worked());
-        json.put("rate", row.rate());
-        return json;
-    }
-
     private static Map<String, Object> json(Chains.Row row, List<KeptSituation> kept) {
         List<Map<String, Object>> shots = new ArrayList<>();
         for (int i = 0; i < row.shots().size(); i++) {
@@ -183,36 +139,12 @@ final class RatesCommand implements Callable<Integer> {
         List<String> lines = new ArrayList<>();
         for (int i = 0; i < rates.size(); i++) {
             TryRates.Row row = answer.rows().get(i);
-            lines.add(name(rates.get(i)) + ": " + percent(row.rate()) + "; " + row.worked() + " of " + row.tries()
-                    + " worked");
+            lines.add(TryJson.name(rates.get(i)) + ": " + TryJson.percent(row.rate()) + "; " + row.worked() + " of "
+                    + row.tries() + " worked");
         }
         for (TryRates.Preference preference : answer.preferences()) {
-            lines.add(name(rates.get(preference.better()))
-                    + String.format(
-                            Locale.ROOT,
-                            " rather than %s: %s (chance %.0f in 100)",
-                            name(rates.get(preference.worse())),
-                            preference.verdict().word(),
-                            100 * preference.probability()));
+            lines.add(TryJson.sentence(rates.get(preference.better()), rates.get(preference.worse()), preference));
         }
         return String.join("\n", lines);
-    }
-
-    private static String name(Map<String, Object> rate) {
-        List<String> parts = new ArrayList<>();
-        for (String key : List.of("situation", "shot", "target", "board", "bag", "face", "approach", "byHand")) {
-            Object value = rate.get(key);
-            if (value instanceof Boolean byHand) {
-                parts.add(byHand ? "laid by hand" : "thrown there");
-            } else if (value != null && value != BoardKind.REGULATION && !value.equals("")) {
-                parts.add(value instanceof Word word ? word.word() : value.toString());
-            }
-        }
-        return String.join(", ", parts);
-    }
-
-    private static String percent(Rate rate) {
-        return String.format(
-                Locale.ROOT, "%.0f %% (%.0f-%.0f)", 100 * rate.estimate(), 100 * rate.low(), 100 * rate.high());
     }
 }

@@ -11,6 +11,7 @@ import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
+import boardside.app.practice.Try;
 import boardside.app.record.Climbing;
 import boardside.app.record.Games;
 import boardside.app.record.Ladder;
@@ -66,7 +67,9 @@ final class RecordCommand implements Callable<Integer> {
             description =
                     "Bags in, on and off, such as 3-1-0; or bags in of those thrown, such as 13/20. In a duel or a"
                             + " game with the other side's bags behind a colon, such as 3-1-0:1-2-1; in a game these may be"
-                            + " left out.")
+                            + " left out. In a placement a try: the target and where the bag ended, such as 2-left:3-left,"
+                            + " or yes or no. In a situation a shot and whether it worked, such as cut-left:yes; where the"
+                            + " bag ended may follow, such as block@1-middle:no:short.")
     private List<String> rounds = List.of();
 
     @Option(names = "--bag", paramLabel = "NAME", description = "The bag set; a new name makes one.")
@@ -120,6 +123,19 @@ final class RecordCommand implements Callable<Integer> {
             description = "A game's final score, such as 21-17, where theirs is not known round by round.")
     private String score = "";
 
+    @Option(
+            names = "--situation",
+            paramLabel = "NAME",
+            description =
+                    "What lies on the board in a situation: one of your own by its name, or a common one such as gate.")
+    private String situation = "";
+
+    @Option(names = "--mirrored", description = "The situation's mirror image.")
+    private boolean mirrored;
+
+    @Option(names = "--thrown", description = "The bags on the board were thrown there rather than laid by hand.")
+    private boolean thrown;
+
     @Option(names = "--warm-up", description = "Keep the run, but do not count it.")
     private boolean warmUp;
 
@@ -162,6 +178,18 @@ final class RecordCommand implements Callable<Integer> {
             faults.add(
                     "--other-bag, --other-face and --other-approach say how side b of a duel against yourself throws;"
                             + " leave them out");
+        }
+        boolean tried = kind == Drill.PLACEMENT || kind == Drill.SITUATION;
+        if (kind != Drill.SITUATION && (!situation.isEmpty() || mirrored || thrown)) {
+            faults.add("--situation, --mirrored and --thrown belong to tries in a situation; leave them out");
+        }
+        if (tried && rounds.stream().noneMatch(RecordCommand::counted)) {
+            if (!faults.isEmpty() || kind == null || thrownAt == null || stake == null) {
+                throw new Failure.BadInput(faults);
+            }
+            TriesRun run = new TriesRun(context, kind, rounds, situation, mirrored, thrown);
+            return run.record(
+                    bag, new Try.How("", faceDown, taken, thrownAt, stake, play), start, warmUp, opponent, now);
         }
         Run.Score told = score(faults, kind);
         List<Counts> counts = new ArrayList<>();
@@ -267,6 +295,10 @@ final class RecordCommand implements Callable<Integer> {
         return Cli.DONE;
     }
 
+    private static boolean counted(String round) {
+        return ROUND.matcher(round).matches() || ONLY_IN.matcher(round).matches();
+    }
+
     private void put(
             List<Operation> operations,
             Ids ids,
@@ -364,7 +396,7 @@ final class RecordCommand implements Callable<Integer> {
         }
     }
 
-    private static String bagId(Records records, int player, Ids ids, List<Operation> operations, String typed) {
+    static String bagId(Records records, int player, Ids ids, List<Operation> operations, String typed) {
         String name = typed.strip();
         if (name.isEmpty()) {
             return "";

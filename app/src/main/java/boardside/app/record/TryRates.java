@@ -1,6 +1,7 @@
 package boardside.app.record;
 
 import boardside.app.practice.Board;
+import boardside.app.practice.Try;
 import boardside.app.practice.TryCounts;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
@@ -20,6 +21,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -56,6 +58,22 @@ public final class TryRates {
             int tries,
             int worked,
             Rate rate) {
+        /** Whether a try asks the same: of that target, or in a position that looks like this one, on that board. */
+        public boolean asks(Drill drill, Try.Played played) {
+            double width = Board.usualWidth(board);
+            return board == played.how().board()
+                    && (drill == Drill.PLACEMENT
+                            ? target != null && target.equals(played.target())
+                            : position.code(width).equals(played.position().code(width)));
+        }
+
+        /** Whether a try counts here, as far as the row is told apart by target, or by position and shot. */
+        public boolean counts(Drill drill, Try.Played played) {
+            boolean shots =
+                    drill == Drill.PLACEMENT || shot == played.shot() && Objects.equals(target, played.target());
+            return shots && asks(drill, played);
+        }
+
         /** What was asked: the target, or how the position looks; with the board. */
         String question(Drill drill) {
             String asked =

@@ -7,9 +7,9 @@ import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.record.Applied;
+import boardside.app.record.OfferedSituation;
 import boardside.engine.tactics.Lying;
 import boardside.engine.tactics.Position;
-import boardside.engine.tactics.Situation;
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
 import java.io.IOException;
@@ -19,6 +19,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The common situations and the player's own: drawn with a finger, kept, shared as a file or a picture to scan. */
@@ -62,21 +63,16 @@ public final class SituationsPage {
 
     private void list(Context ctx, String fault) {
         Player player = web.player(ctx);
-        List<Entry> own = web.records().situations(player.id()).stream()
-                .filter(kept -> !kept.retired())
-                .map(kept -> new Entry(kept.id(), kept.name(), kept.position(), true))
-                .toList();
-        List<Entry> common = new ArrayList<>();
-        for (Situation situation : Situation.values()) {
-            common.add(common(player, situation));
-        }
-        web.show(ctx, "situations", web.texts().of("situations.title"), Map.of("view", new View(own, common, fault)));
+        Map<Boolean, List<Entry>> entries = OfferedSituation.of(web.records(), player).stream()
+                .map(this::entry)
+                .collect(Collectors.partitioningBy(Entry::own));
+        View view = new View(entries.get(true), entries.get(false), fault);
+        web.show(ctx, "situations", web.texts().of("situations.title"), Map.of("view", view));
     }
 
-    private Entry common(Player player, Situation situation) {
-        Position position = TriesStart.mirrored(player) ? situation.position().mirrored() : situation.position();
-        String name = web.texts().of("situation." + situation.word());
-        return new Entry(situation.word(), name, position, false);
+    private Entry entry(OfferedSituation situation) {
+        TryWords words = new TryWords(web.texts(), List.of(), Map.of());
+        return new Entry(situation.id(), words.offered(situation), situation.position(), situation.common() == null);
     }
 
     void blank(Context ctx) {
@@ -92,11 +88,10 @@ public final class SituationsPage {
                 return;
             }
         }
-        for (Situation situation : Situation.values()) {
-            if (situation.word().equals(id)) {
+        for (OfferedSituation situation : OfferedSituation.of(web.records(), player)) {
+            if (situation.id().equals(id)) {
                 // A common one is drawn on as one's own; it stays as it is.
-                Entry entry = common(player, situation);
-                draw(ctx, new KeptSituation("", "", entry.name(), entry.position(), false));
+                draw(ctx, new KeptSituation("", "", entry(situation).name(), situation.position(), false));
                 return;
             }
         }

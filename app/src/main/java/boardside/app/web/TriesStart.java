@@ -3,10 +3,10 @@ package boardside.app.web;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
 import boardside.app.practice.Exercise;
-import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Setup;
 import boardside.app.practice.Try;
+import boardside.app.record.OfferedSituation;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
@@ -210,31 +210,11 @@ public final class TriesStart {
         return links;
     }
 
-    /** The player's own situations, then the common ones; as they look from the side the player throws from. */
     private List<Offer> offers(Player player) {
-        List<Offer> offers = new ArrayList<>();
-        for (KeptSituation kept : web.records().situations(player.id())) {
-            if (!kept.retired()) {
-                offers.add(new Offer(kept.id(), kept.name(), kept.position()));
-            }
-        }
-        boolean mirrored = mirrored(player);
         TryWords words = new TryWords(web.texts(), List.of(), Map.of());
-        for (Situation common : Situation.values()) {
-            boolean turned = mirrored
-                    && !common.position()
-                            .mirrored()
-                            .code(24)
-                            .equals(common.position().code(24));
-            Position position = turned ? common.position().mirrored() : common.position();
-            offers.add(new Offer(common.word(), words.situation(common, false), position));
-        }
-        return offers;
-    }
-
-    /** Common situations are drawn for somebody on the left of the board. */
-    static boolean mirrored(Player player) {
-        return player.throwsFrom() == Player.Hand.RIGHT;
+        return OfferedSituation.of(web.records(), player).stream()
+                .map(one -> new Offer(one.id(), words.offered(one), one.position()))
+                .toList();
     }
 
     /** Starts a run and goes to it; with faults, shows the form again as it was filled in. */

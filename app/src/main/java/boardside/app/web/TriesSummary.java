@@ -22,7 +22,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -123,7 +122,7 @@ public final class TriesSummary {
         said.addAll(atStake(run, standing));
         for (TryRates.Preference preference : answer.preferences()) {
             TryRates.Row better = answer.rows().get(preference.better());
-            if (tries.stream().anyMatch(played -> asks(run.drill(), better, played))) {
+            if (tries.stream().anyMatch(played -> better.asks(run.drill(), played))) {
                 said.add(words.preference(run.drill(), answer, preference));
             }
         }
@@ -151,15 +150,6 @@ public final class TriesSummary {
         return said;
     }
 
-    private static boolean asks(Drill drill, TryRates.Row row, Try.Played played) {
-        double width = Board.usualWidth(row.board());
-        Target target = row.target();
-        return row.board() == played.how().board()
-                && (drill == Drill.PLACEMENT
-                        ? target != null && target.equals(played.target())
-                        : row.position().code(width).equals(played.position().code(width)));
-    }
-
     private List<Row> rows(Run run, List<Try.Played> mine, TryRates.Answer answer, TryWords words) {
         Map<String, int[]> counts = new LinkedHashMap<>();
         Map<String, String> rates = new TreeMap<>();
@@ -183,9 +173,7 @@ public final class TriesSummary {
             sum[0] += played.worked() ? 1 : 0;
             sum[1]++;
             for (TryRates.Row row : answer.rows()) {
-                boolean same = run.drill() == Drill.PLACEMENT
-                        || row.shot() == played.shot() && Objects.equals(row.target(), target);
-                if (same && asks(run.drill(), row, played)) {
+                if (row.counts(run.drill(), played)) {
                     rates.put(name, TryWords.rate(row.rate()));
                 }
             }

@@ -5,6 +5,7 @@ import boardside.app.practice.Exercise;
 import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Try;
 import boardside.app.record.NamedPosition;
+import boardside.app.record.OfferedSituation;
 import boardside.app.record.TryRates;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
@@ -49,6 +50,12 @@ final class TryWords {
     String situation(Situation common, boolean mirrored) {
         String name = texts.of("situation." + common.word());
         return mirrored ? texts.of("situations.mirrored", name) : name;
+    }
+
+    /** What a situation to choose is called. */
+    String offered(OfferedSituation situation) {
+        Situation common = situation.common();
+        return common == null ? situation.name() : situation(common, false);
     }
 
     /** What a position is called, or where its bags lie. */

@@ -6,6 +6,10 @@ import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
 import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
+import boardside.engine.rules.Drill;
+import boardside.engine.tactics.Situation;
+import boardside.engine.tactics.Spot;
+import boardside.engine.tactics.Target;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -140,6 +144,111 @@ class RecordCommandTest {
         assertThat(answer.get("score")).hasToString("[17,21]");
         assertThat(answer.get("result").asText()).isEqualTo("lost");
         assertThat(answer.get("finished").asBoolean()).isTrue();
+    }
+
+    @Test
+    void placementTriesAreOneEachWithWhereTheBagEnded() {
+        Ran ran = Ran.of(
+                "--data",
+                data,
+                "record",
+                "placement",
+                "--bag",
+                "Blue",
+                "2-left:2-left",
+                "2-left:3-left",
+                "2-left:yes",
+                "back-middle:0,45",
+                "back-middle:long",
+                "back-middle:in");
+        assertThat(ran.status()).isZero();
+        assertThat(ran.out())
+                .startsWith("placement: 3 of 6 tries worked\n")
+                .contains("2-left: 2 of 3; over all tries ");
+        try (Records records = Records.open(data)) {
+            int me = records.firstPlayer().id();
+            var run = records.lastRun(me, Drill.PLACEMENT).orElseThrow();
+            assertThat(run.open()).isFalse();
+            assertThat(records.tries(me, run.id()))
+                    .extracting(tried -> tried.played().worked())
+                    .containsExactly(true, false, true, true, false, false);
+            assertThat(records.tries(me, run.id()).get(1).played().rest().spot())
+                    .isEqualTo(new Spot(-8, 21));
+            assertThat(records.tries(me, run.id()).get(4).played().rest().miss())
+                    .isEqualTo("long");
+            assertThat(run.setup().exercise().targets())
+                    .containsExactly(Target.parse("2-left"), Target.parse("back-middle"));
+        }
+        // Counts are taken, too, where nobody said what was tried.
+        assertThat(Ran.of("--data", data, "record", "placement", "0-4-0").out())
+                .isEqualTo("placement: 1 round, 4 points\n");
+    }
+
+    @Test
+    void situationTriesAnswerWhatTheRatesSay() {
+        Ran.of("--data", data, "record", "situation", "--situation", "gate", "cut-left:yes", "cut-left:no:short");
+        Ran ran = Ran.of(
+                "--json",
+                "--data",
+                data,
+                "record",
+                "situation",
+                "--situation",
+                "gate",
+                "cut-left:yes:in",
+                "block@1-left:no:2-left",
+                "cut-left:yes");
+        JsonNode answer = Json.read(ran.out(), JsonNode.class);
+        assertThat(answer.get("tries").asInt()).isEqualTo(3);
+        assertThat(answer.get("worked").asInt()).isEqualTo(2);
+        assertThat(answer.get("finished").asBoolean()).isTrue();
+        JsonNode cut = answer.get("rates").get(0);
+        assertThat(cut.get("run")).hasToString("{\"tries\":2,\"worked\":2}");
+        JsonNode rates =
+                Json.read(Ran.of("--json", "--data", data, "rates", "situation").out(), JsonNode.class);
+        ((com.fasterxml.jackson.databind.node.ObjectNode) cut).remove("run");
+        assertThat(cut).isEqualTo(rates.get("rates").get(0));
+        try (Records records = Records.open(data)) {
+            int me = records.firstPlayer().id();
+            var run = records.lastRun(me, Drill.SITUATION).orElseThrow();
+            assertThat(records.tries(me, run.id()))
+                    .allMatch(tried -> tried.played().byHand());
+            assertThat(records.tries(me, run.id()).get(0).played().position()).isEqualTo(Situation.GATE.position());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "record placement 2-left | try \"2-left\": write the target and where the bag ended, such as"
+                        + " 2-left:3-left, or 2-left:yes",
+                "record placement 2-left:there | try \"2-left:there\": \"there\" is no place to end; write in, on,"
+                        + " off, left, right, short, long, a part of the board such as 3-left, or inches from its centre"
+                        + " line and front edge such as -8,27",
+                "record placement 2-left:on | try \"2-left:on\": say where on the board it lies, such as 3-left",
+                "record placement 2-left:0,39 | try \"2-left:0,39\": a bag there has fallen in; write in",
+                "record placement 9-left:yes | try \"9-left:yes\": \"9\" is none of 1, 2, 3, 4, 5, 6, beside, back;"
+                        + " use one of these",
+                "record situation cut-left:yes | --situation: say what lies on the board; use one of gate, sentry, toll,"
+                        + " hedge, shoulder, hanger, backstop, alley, tucked, wall, open",
+                "record situation --situation moat cut-left:yes | --situation: there is no situation \"moat\"; use one"
+                        + " of gate, sentry, toll, hedge, shoulder, hanger, backstop, alley, tucked, wall, open",
+                "record situation --situation gate cut-left | try \"cut-left\": write the shot and whether it worked,"
+                        + " such as cut-left:yes, or where the bag ended too, such as cut-left:no:short",
+                "record situation --situation gate block:yes | try \"block:yes\": say where the block is to lie, such as"
+                        + " block@1-middle",
+                "record placement --situation gate 2-left:yes | --situation, --mirrored and --thrown belong to tries in"
+                        + " a situation; leave them out",
+                "record situation --board narrow --situation alley push:yes | try 1: a bag lies beside the narrow board;"
+                        + " take it away or choose the other board",
+            })
+    void refusesTriesThatCannotBe(String command, String fault) {
+        Ran ran = Ran.of(("--data " + data + " " + command).split(" "));
+        assertThat(ran).isEqualTo(new Ran(2, "", fault + "\n"));
+        try (Records records = Records.open(data)) {
+            assertThat(records.lastRun(records.firstPlayer().id(), null)).isEmpty();
+        }
     }
 
     @ParameterizedTest

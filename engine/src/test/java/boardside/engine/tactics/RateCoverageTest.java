@@ -74,6 +74,15 @@ class RateCoverageTest {
                 "rates: %d kinds of up to %d tries, spreads %.1f %.1f %.1f: %.3f held; %d of %d signals right (seed %d)%n",
                 kinds, most, byShot, byFamily, byKind, coverage, right, signals, seed);
         assertThat(coverage).as("coverage, seed " + seed).isBetween(0.86, 0.94);
-        assertThat(right).as("right signals, seed " + seed).isGreaterThanOrEqualTo((int) (0.955 * signals));
+        if (byShot == 0 && byFamily == 0 && byKind == 0) {
+            // Nothing differs, so every signal is a false one: at most 2.5 % for either sign.
+            assertThat(signals).as("false signals, seed " + seed).isLessThanOrEqualTo(PLAYERS / 20);
+        } else {
+            // One in forty may be wrong, and as many more as three standard deviations of that.
+            double wrong = 0.025 * signals;
+            assertThat(signals - right)
+                    .as("wrong signals, seed " + seed)
+                    .isLessThanOrEqualTo((int) Math.ceil(wrong + 3 * Math.sqrt(wrong)));
+        }
     }
 }
