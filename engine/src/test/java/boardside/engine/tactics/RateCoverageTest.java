@@ -80,9 +80,8 @@ class RateCoverageTest {
         } else {
             // One in forty may be wrong, and as many more as three standard deviations of that.
             double wrong = 0.025 * signals;
-            assertThat(signals - right)
-                    .as("wrong signals, seed " + seed)
-                    .isLessThanOrEqualTo((int) Math.ceil(wrong + 3 * Math.sqrt(wrong)));
+            assertThat(signals - right).as("wrong signals, seed " + seed).isLessThanOrEqualTo((int)
+                    Math.ceil(wrong + 3 * Math.sqrt(wrong)));
         }
     }
 }
