@@ -19,7 +19,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The common situations and the player's own: drawn with a finger, kept, shared as a file or a picture to scan. */
@@ -63,10 +62,13 @@ public final class SituationsPage {
 
     private void list(Context ctx, String fault) {
         Player player = web.player(ctx);
-        Map<Boolean, List<Entry>> entries = OfferedSituation.of(web.records(), player).stream()
+        List<Entry> entries = OfferedSituation.of(web.records(), player).stream()
                 .map(this::entry)
-                .collect(Collectors.partitioningBy(Entry::own));
-        View view = new View(entries.get(true), entries.get(false), fault);
+                .toList();
+        View view = new View(
+                entries.stream().filter(Entry::own).toList(),
+                entries.stream().filter(entry -> !entry.own()).toList(),
+                fault);
         web.show(ctx, "situations", web.texts().of("situations.title"), Map.of("view", view));
     }
 

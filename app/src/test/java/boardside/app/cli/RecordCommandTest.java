@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
+import boardside.app.practice.Try;
 import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
 import boardside.engine.rules.Drill;
+import boardside.engine.rules.Outcome;
 import boardside.engine.tactics.Situation;
 import boardside.engine.tactics.Spot;
 import boardside.engine.tactics.Target;
@@ -14,6 +16,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -169,19 +172,29 @@ class RecordCommandTest {
             int me = records.firstPlayer().id();
             var run = records.lastRun(me, Drill.PLACEMENT).orElseThrow();
             assertThat(run.open()).isFalse();
-            assertThat(records.tries(me, run.id()))
-                    .extracting(tried -> tried.played().worked())
-                    .containsExactly(true, false, true, true, false, false);
-            assertThat(records.tries(me, run.id()).get(1).played().rest().spot())
-                    .isEqualTo(new Spot(-8, 21));
-            assertThat(records.tries(me, run.id()).get(4).played().rest().miss())
-                    .isEqualTo("long");
-            assertThat(run.setup().exercise().targets())
+            List<Try.Played> tries = played(records, me, run.id());
+            assertThat(tries).extracting(Try.Played::worked).containsExactly(true, false, true, true, false, false);
+            assertThat(tries)
+                    .extracting(Try.Played::rest)
+                    .containsExactly(
+                            new Try.Rest(Outcome.ON, "", new Spot(-8, 27)),
+                            new Try.Rest(Outcome.ON, "", new Spot(-8, 21)),
+                            null,
+                            new Try.Rest(Outcome.ON, "", new Spot(0, 45)),
+                            new Try.Rest(Outcome.OFF, "long", null),
+                            new Try.Rest(Outcome.IN, "", null));
+            assertThat(Objects.requireNonNull(run.setup().exercise()).targets())
                     .containsExactly(Target.parse("2-left"), Target.parse("back-middle"));
         }
         // Counts are taken, too, where nobody said what was tried.
         assertThat(Ran.of("--data", data, "record", "placement", "0-4-0").out())
                 .isEqualTo("placement: 1 round, 4 points\n");
+    }
+
+    private static List<Try.Played> played(Records records, int me, String run) {
+        return records.tries(me, run).stream()
+                .map(tried -> Objects.requireNonNull(tried.played()))
+                .toList();
     }
 
     @Test
@@ -211,9 +224,9 @@ class RecordCommandTest {
         try (Records records = Records.open(data)) {
             int me = records.firstPlayer().id();
             var run = records.lastRun(me, Drill.SITUATION).orElseThrow();
-            assertThat(records.tries(me, run.id()))
-                    .allMatch(tried -> tried.played().byHand());
-            assertThat(records.tries(me, run.id()).get(0).played().position()).isEqualTo(Situation.GATE.position());
+            List<Try.Played> tries = played(records, me, run.id());
+            assertThat(tries).allMatch(Try.Played::byHand);
+            assertThat(tries.get(0).position()).isEqualTo(Situation.GATE.position());
         }
     }
 

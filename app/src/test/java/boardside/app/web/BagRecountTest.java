@@ -29,6 +29,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
@@ -78,7 +79,7 @@ class BagRecountTest {
             assertThat(sums.keySet()).isEqualTo(drills.keySet());
             sums.forEach((run, sum) -> assertThat(headline(server, run))
                     .as("seed " + seed + ", " + drills.get(run))
-                    .isEqualTo(sum.words(drills.get(run))));
+                    .isEqualTo(sum.words(Objects.requireNonNull(drills.get(run)))));
 
             StringBuilder all = new StringBuilder();
             Backups.export(records, me, all);
@@ -226,7 +227,7 @@ class BagRecountTest {
         for (int i = 1; i < lines.length; i++) {
             String[] fields = lines[i].split(",", -1);
             String run = fields[columns.indexOf("run")];
-            Drill drill = java.util.Objects.requireNonNull(drills.get(run));
+            Drill drill = Objects.requireNonNull(drills.get(run));
             int round = Integer.parseInt(fields[columns.indexOf("round")]);
             Integer in = number(fields[columns.indexOf("in")]);
             Integer on = number(fields[columns.indexOf("on")]);
