@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
 
@@ -137,7 +138,7 @@ public final class PlayerMonths {
             }
             gains.put(name, each);
         });
-        double[] plan = gains.get("plan");
+        double[] plan = Objects.requireNonNull(gains.get("plan"));
         Map<String, Figures> figures = new LinkedHashMap<>();
         gains.forEach((name, each) -> {
             double[] behind = new double[players];
