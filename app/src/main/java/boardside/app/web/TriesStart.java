@@ -20,6 +20,7 @@ import boardside.engine.tactics.Lying;
 import boardside.engine.tactics.Position;
 import boardside.engine.tactics.Shot;
 import boardside.engine.tactics.Situation;
+import boardside.engine.tactics.Spot;
 import boardside.engine.tactics.Target;
 import io.javalin.http.Context;
 import java.util.ArrayList;
@@ -29,6 +30,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Setting up a run of tries: which targets, or which set-up and shots; filled in from the last one. */
@@ -191,6 +193,30 @@ public final class TriesStart {
         return new View(drill, setup, exercise, bags, offers(player), links, stakes, faults);
     }
 
+    /** Where the first block of a chain may lie in the situation shown first. */
+    private static String free(Exercise exercise) {
+        Position position = exercise.shots().isEmpty()
+                ? Position.EMPTY
+                : exercise.shots().get(0).position();
+        return Stream.of("1-middle", "2-middle", "1-left", "1-right")
+                .filter(text -> lies(position, Target.parse(text), Board.REGULATION_WIDTH) != null)
+                .findFirst()
+                .orElse("3-middle");
+    }
+
+    /** The position with a bag of mine in the middle of a part of the board; null where one lies there already. */
+    private static @Nullable Position lies(Position position, Target target, double width) {
+        Spot centre = target.centre(width);
+        if (centre.inHole()) {
+            return position;
+        }
+        try {
+            return position.with(new Lying(centre.x(), centre.y(), Side.ME));
+        } catch (IllegalArgumentException e) {
+            return null;
+        }
+    }
+
     /** The chain as it was last chosen, else one to begin with: put the blocker there, go round it, collect it. */
     private static List<Link> links(Exercise exercise) {
         List<Link> links = new ArrayList<>();
@@ -200,7 +226,7 @@ public final class TriesStart {
                 links.add(new Link(step.shot().word(), target == null ? "" : target.text()));
             }
         } else {
-            links.add(new Link(Shot.BLOCK.word(), "1-middle"));
+            links.add(new Link(Shot.BLOCK.word(), free(exercise)));
             links.add(new Link(Shot.CUT_LEFT.word(), ""));
             links.add(new Link(Shot.PUSH.word(), ""));
         }
@@ -270,11 +296,11 @@ public final class TriesStart {
                 .orElse(new Offer("", "", Position.EMPTY));
         Position position = form.is("mirror", "yes") ? offer.position().mirrored() : offer.position();
         boolean chain = form.is("chain", "yes");
-        List<Exercise.Step> shots = chain ? chain(sentLinks(ctx), position, form) : shots(form, position);
+        double width = Board.usualWidth(board);
+        List<Exercise.Step> shots = chain ? chain(sentLinks(ctx), position, width, form) : shots(form, position);
         if (shots.isEmpty()) {
             form.fault("tries.fault.shot");
         }
-        double width = Board.usualWidth(board);
         if (shots.stream().anyMatch(step -> !step.position().on(width))) {
             form.fault("tries.fault.narrow");
         }
@@ -311,7 +337,7 @@ public final class TriesStart {
     }
 
     /** A bag put somewhere lies there for the shots that follow, until one collects it. */
-    private static List<Exercise.Step> chain(List<Link> links, Position start, FormReader form) {
+    private List<Exercise.Step> chain(List<Link> links, Position start, double width, FormReader form) {
         List<Exercise.Step> steps = new ArrayList<>();
         Position position = start;
         for (Link link : links) {
@@ -321,20 +347,13 @@ public final class TriesStart {
             Shot shot = Word.of(Shot.class, link.shot());
             Target target = placed(shot, placedAt(link.target()));
             steps.add(new Exercise.Step(shot, target, position));
-            try {
-                if (target != null) {
-                    boolean held = target.depth() == Depth.BESIDE && target.lane() == Lane.MIDDLE;
-                    position = held
-                            ? position
-                            : position.with(new Lying(
-                                    target.centre(24).x(), target.centre(24).y(), Side.ME));
-                } else if (shot == Shot.PUSH || shot == Shot.DRAG) {
-                    position = start;
-                }
-            } catch (IllegalArgumentException e) {
-                form.fault("tries.fault.taken", String.valueOf(e.getMessage()));
+            Position after = target == null ? position : lies(position, target, width);
+            if (after == null) {
+                TryWords words = new TryWords(web.texts(), List.of(), Map.of());
+                form.fault("tries.fault.taken", steps.size(), words.target(Objects.requireNonNull(target)));
                 return steps;
             }
+            position = shot == Shot.PUSH || shot == Shot.DRAG ? start : after;
         }
         return steps;
     }

@@ -44,6 +44,7 @@ public final class TriesSummary {
      * What the page shows; parts that do not apply are null or empty.
      *
      * @param said honest sentences
+     * @param behind whether the rates lack the newest tries
      */
     public record View(
             String id,
@@ -54,6 +55,7 @@ public final class TriesSummary {
             List<String> said,
             List<Row> rows,
             @Nullable Picture picture,
+            boolean behind,
             boolean open) {
         /** The id as a part of an address. */
         public String path() {
@@ -74,13 +76,12 @@ public final class TriesSummary {
         List<Try.Played> mine =
                 tries.stream().filter(played -> played.side() == Side.ME).toList();
         TryWords words = new TryWords(web.texts(), web.records().situations(player.id()), web.bagNames(player.id()));
-        TryRates.Answer answer = remembered
-                .get(
-                        player,
-                        web.today(),
-                        run.drill().word(),
-                        () -> TryRates.of(web.records(), player.id(), run.drill(), web.today(), Set.of()))
-                .value();
+        Remembered.Found<TryRates.Answer> found = remembered.get(
+                player,
+                web.today(),
+                run.drill().word(),
+                () -> TryRates.of(web.records(), player.id(), run.drill(), web.today(), Set.of()));
+        TryRates.Answer answer = found.value();
         web.show(
                 ctx,
                 "tries_summary",
@@ -96,6 +97,7 @@ public final class TriesSummary {
                                 said(run, all, tries, answer, words),
                                 rows(run, mine, answer, words),
                                 picture(run, mine),
+                                found.behind(),
                                 run.open())));
     }
 

@@ -3,6 +3,7 @@ package boardside.app.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boardside.app.cli.Answers;
 import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Run;
@@ -16,6 +17,7 @@ import boardside.engine.tactics.Position;
 import boardside.engine.tactics.Shot;
 import boardside.engine.tactics.Spot;
 import boardside.engine.tactics.Target;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.options.BoundingBox;
 import java.time.Instant;
@@ -219,18 +221,71 @@ class TriesPageTest extends Browser {
         assertThat(page.locator("#rates")).containsText("Gate: Cut left");
         picture("situation-rates");
         assertAccessible();
+        // The command says the same digits.
+        JsonNode rates = Answers.json(folder.resolve("store.db"), "rates", "situation", "--by", "bag")
+                .get("rates");
+        assertThat(page.locator("#rates tbody tr")).hasCount(rates.size());
+        for (JsonNode rate : rates) {
+            JsonNode range = rate.get("rate");
+            assertThat(page.locator("#rates"))
+                    .containsText("%.0f %% (%.0f\u2013%.0f)"
+                            .formatted(
+                                    100 * range.get("estimate").asDouble(),
+                                    100 * range.get("low").asDouble(),
+                                    100 * range.get("high").asDouble()));
+        }
+    }
+
+    @Test
+    void aSituationIsPlayedByKeysAlone() {
+        page.navigate(url("/start/situation"));
+        page.locator("[name=tries-other]").fill("2");
+        page.locator("#start").focus();
+        page.keyboard().press("Enter");
+        page.waitForURL("**/runs/*");
+        page.keyboard().press("1");
+        assertThat(page.locator("#score")).hasText("1/1");
+        // Where the bag ended: onto the board, and from part to part.
+        page.locator(".cells button[tabindex='0']").focus();
+        page.keyboard().press("ArrowUp");
+        page.keyboard().press("ArrowUp");
+        page.keyboard().press("Enter");
+        assertThat(page.locator("#said")).hasText("Bag 1: in the hole.");
+        page.keyboard().press("u");
+        page.keyboard().press("u");
+        assertThat(page.locator("#score")).hasText("0/0");
+        page.locator("#redraw").focus();
+        page.keyboard().press("Enter");
+        page.locator("#drawing-sheet .lying").focus();
+        page.keyboard().press("ArrowRight");
+        assertThat(page.locator("#draw-said")).containsText("Moved: theirs at Depth 1, right");
+        page.keyboard().press("Escape");
+        assertThat(page.locator("#drawing-sheet")).isHidden();
+        page.keyboard().press("3");
+        page.keyboard().press("1");
+        assertThat(page.locator("#done-said")).hasText("1 of 2 worked");
+        assertThat(page.locator("#summary")).isVisible();
+        allStored();
+        assertThat(played(Drill.SITUATION))
+                .extracting(Try.Played::position)
+                .allMatch(position -> position.equals(new Position(List.of(new Lying(0, 33, Side.VERSUS)))));
     }
 
     @Test
     void twoTakeTurnsAtAChain() {
         page.navigate(url("/start/situation"));
-        page.locator("input[name=situation][value=open]").check();
+        page.locator("input[name=situation][value=gate]").check();
         page.locator("summary", new com.microsoft.playwright.Page.LocatorOptions().setHasText("chain"))
                 .click();
         page.locator("input[name=chain][value=yes]").check();
         page.locator("#partner").fill("Kim");
         page.locator("input[name=tries-other]").fill("1");
+        page.locator("select[name=chain-target]").first().selectOption("1-middle");
         picture("chain-start");
+        page.locator("#start").click();
+        assertThat(page.locator("main [role=alert]"))
+                .containsText("Shot 1 puts its block at Depth 1, middle, where a bag lies");
+        page.locator("input[name=situation][value=open]").check();
         page.locator("#start").click();
         assertThat(page.locator("#call")).containsText("Block: Depth 1, middle");
         page.locator("#worked").click();
