@@ -179,7 +179,9 @@ public final class JournalPage {
         for (Try tried : web.records().tries(player.id(), run.id())) {
             Try.Played played = tried.played();
             if (played != null) {
-                String what = words.step(new Exercise.Step(played.shot(), played.target(), played.position()));
+                String what = run.drill() == Drill.SITUATION
+                        ? words.situated(played)
+                        : words.step(new Exercise.Step(played.shot(), played.target(), played.position()));
                 shown.add(new Tried(
                         tried.number(),
                         played.side() == Side.ME

@@ -159,17 +159,11 @@ public final class TriesSummary {
         for (Try.Played played : mine) {
             Target target = played.target();
             Try.Link link = played.chain();
-            String shot = run.drill() == Drill.PLACEMENT && target != null
+            String what = run.drill() == Drill.PLACEMENT && target != null
                     ? words.target(target)
-                    : words.step(new Exercise.Step(played.shot(), target, played.position()));
-            String what = redrawn
-                    ? web.texts()
-                            .of(
-                                    "tries.redrawn",
-                                    words.position(
-                                            played.position(), played.how().board()),
-                                    shot)
-                    : shot;
+                    : redrawn
+                            ? words.situated(played)
+                            : words.step(new Exercise.Step(played.shot(), target, played.position()));
             String name = link == null ? what : web.texts().of("tries.step", link.step(), what);
             int[] sum = counts.computeIfAbsent(name, key -> new int[2]);
             sum[0] += played.worked() ? 1 : 0;

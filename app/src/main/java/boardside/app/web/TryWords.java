@@ -79,6 +79,14 @@ final class TryWords {
         return target == null ? shot(step.shot()) : texts.of("try.call.target", shot(step.shot()), target(target));
     }
 
+    /** A shot with what lay on the board before it. */
+    String situated(Try.Played played) {
+        return texts.of(
+                "tries.situated",
+                position(played.position(), played.how().board()),
+                step(new Exercise.Step(played.shot(), played.target(), played.position())));
+    }
+
     /** Where a bag ended, or nothing where that was not kept. */
     String rest(Try.Played played) {
         Try.Rest rest = played.rest();

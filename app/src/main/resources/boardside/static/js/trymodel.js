@@ -33,10 +33,13 @@ export class TryModel {
     return KEPT + this.run.id;
   }
 
-  // The steps of other runs are not needed any more.
+  // The steps of other runs are not needed any more, unless something was said for what comes next in one.
   forgetOtherRuns() {
     const keys = Array.from({ length: this.storage.length }, (_, i) => this.storage.key(i));
-    keys.filter((key) => key.startsWith(KEPT) && key !== this.key).forEach((key) => this.storage.removeItem(key));
+    for (const key of keys.filter((k) => k.startsWith(KEPT) && k !== this.key)) {
+      const { said = {} } = JSON.parse(this.storage.getItem(key));
+      if (Object.keys(said).length === 0) this.storage.removeItem(key);
+    }
   }
 
   get exercise() {

@@ -352,6 +352,10 @@ class TriesPageTest extends Browser {
         assertThat(page.locator("#rates")).containsText("Gate: Cut left");
         assertThat(page.locator("#rates")).containsText("Open board: Cut left");
         picture("situation-redrawn-summary");
+        page.navigate(url("/journal/runs/"
+                + records.lastRun(me(), Drill.SITUATION).orElseThrow().id()));
+        assertThat(page.locator("main tbody tr").nth(1)).containsText("Gate: Cut left");
+        assertThat(page.locator("main tbody tr").nth(2)).containsText("Open board: Cut left");
     }
 
     @Test
