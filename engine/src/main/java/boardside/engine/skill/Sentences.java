@@ -12,6 +12,9 @@ import java.util.stream.Collectors;
 final class Sentences {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
 
+    /** More rounds than this are many, however many they are. */
+    private static final long MANY_ROUNDS = 1000;
+
     private Sentences() {}
 
     static String noRecords(LocalDate asOf) {
@@ -77,11 +80,21 @@ final class Sentences {
                                 : name(first) + " looks " + size + " points a round better than " + name(second))
                         + range + ": too early to say whether that is " + cause + " or luck." + more(first);
         };
-        return found + " Days and dates are allowed for." + leftOut(by, leftOut);
+        return capital(found) + " Days and dates are allowed for." + leftOut(by, leftOut);
     }
 
     private static String more(Group first) {
-        return " About " + rounds(first.roundsToSettle()) + " more rounds with each would probably tell.";
+        long rounds = first.roundsToSettle();
+        String howMany = rounds > MANY_ROUNDS
+                ? "More than a thousand more rounds"
+                : rounds > 1 ? "About " + rounds + " more rounds" : "A few more rounds";
+        return " " + howMany + " with each would probably tell.";
+    }
+
+    /** A sentence may begin with a name or a word of the records, which are kept as written. */
+    private static String capital(String sentence) {
+        int end = sentence.offsetByCodePoints(0, 1);
+        return sentence.substring(0, end).toUpperCase(Locale.ROOT) + sentence.substring(end);
     }
 
     private static String leftOut(List<Trait> by, long bags) {
@@ -210,10 +223,6 @@ final class Sentences {
     private static String percent(Interval share) {
         return Math.round(100 * share.estimate()) + " % (" + Math.round(100 * share.low()) + " to "
                 + Math.round(100 * share.high()) + ")";
-    }
-
-    private static String rounds(long rounds) {
-        return rounds > 1000 ? "more than a thousand" : String.valueOf(rounds);
     }
 
     private static String bags(long bags) {

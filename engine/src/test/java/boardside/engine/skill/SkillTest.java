@@ -135,7 +135,7 @@ class SkillTest {
         assertThat(red.expectedLoss() - blue.expectedLoss())
                 .isCloseTo(comparison.lead().estimate(), within(1e-9));
         assertThat(comparison.sentence())
-                .startsWith("blue looks")
+                .startsWith("Blue looks")
                 .contains("Days and dates are allowed for.")
                 .endsWith("8 bags are left out: no bag set was recorded.");
     }
@@ -174,7 +174,7 @@ class SkillTest {
         Comparison comparison = (Comparison) Skill.of(counts, Practice.TODAY).compare(List.of(Trait.BAG));
         assertThat(comparison.verdict()).isEqualTo(Verdict.OPEN);
         assertThat(comparison.groups().get(0).roundsToSettle()).isGreaterThan(1000);
-        assertThat(comparison.sentence()).contains("more than a thousand more rounds");
+        assertThat(comparison.sentence()).contains(". More than a thousand more rounds with each");
     }
 
     @Test

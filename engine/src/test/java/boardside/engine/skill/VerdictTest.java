@@ -83,8 +83,28 @@ class VerdictTest {
         assertThat(Sentences.unusual(total, 10, atMost, atLeast)).contains(words);
     }
 
+    /** Names and words of the records may be written small; a sentence begins with a capital all the same. */
+    @ParameterizedTest
+    @CsvSource({
+        "0, A few more rounds with each",
+        "1, A few more rounds with each",
+        "2, About 2 more rounds with each",
+        "1000, About 1000 more rounds with each",
+        "1001, More than a thousand more rounds with each"
+    })
+    void whatWouldTellIsSaidInWords(long rounds, String words) {
+        Interval lead = new Interval(0.2, -0.3, 0.7);
+        String sentence = Sentences.comparison(
+                List.of(Trait.FACE), List.of(group("slow", rounds), group("fast", rounds)), lead, Verdict.OPEN, 0);
+        assertThat(sentence).startsWith("Slow looks 0.2 points").contains(". " + words + " would probably tell.");
+    }
+
     private static Group group(String bag) {
+        return group(bag, 2000);
+    }
+
+    private static Group group(String key, long roundsToSettle) {
         Interval share = new Interval(0.3, 0.2, 0.4);
-        return new Group(List.of(bag), 100, share, share, share, new Interval(5, 4, 6), 0.5, 0.1, 2000);
+        return new Group(List.of(key), 100, share, share, share, new Interval(5, 4, 6), 0.5, 0.1, roundsToSettle);
     }
 }
