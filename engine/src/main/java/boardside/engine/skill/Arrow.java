@@ -272,6 +272,9 @@ final class Arrow {
     private void day(Precisions q, int t, int d, double w00, double w01, double w11) {
         int from = cells.dayColumnStart[d];
         int n = cells.dayColumnStart[d + 1] - from;
+        if (cells.daily > 0) {
+            addDaily(d, w00, w01, w11);
+        }
         double[] p = q.day();
         double m00 = 1;
         double m01 = 0;
@@ -334,6 +337,67 @@ final class Arrow {
                 }
                 row0[column + l] = 0;
                 row1[column + l] = 0;
+            }
+        }
+    }
+
+    /** Adds a day's own covariates: they couple as its level does, times their values. */
+    private void addDaily(int d, double w00, double w01, double w11) {
+        int from = cells.dayColumnStart[d];
+        int others = k * (cells.dayColumnStart[d + 1] - from - cells.daily);
+        int at = cells.dailyAt();
+        double[] z = cells.dayValues[d];
+        for (int i = 0; i < z.length; i++) {
+            int row = (at + k * i) * border;
+            for (int j = 0; j < others; j++) {
+                int column = border(from, j);
+                factor[row + column] += z[i] * row0[column];
+                if (k == 2) {
+                    factor[row + border + column] += z[i] * row1[column];
+                }
+            }
+            for (int j = 0; j <= i; j++) {
+                double zz = z[i] * z[j];
+                int column = row + at + k * j;
+                factor[column] += zz * w00;
+                if (k == 2) {
+                    // Above the diagonal where the two covariates are the same; never read.
+                    factor[column + 1] += zz * w01;
+                    factor[column + border] += zz * w01;
+                    factor[column + border + 1] += zz * w11;
+                }
+            }
+        }
+        for (int i = 0; i < z.length; i++) {
+            int column = at + k * i;
+            row0[column] = w00 * z[i];
+            if (k == 2) {
+                row0[column + 1] = w01 * z[i];
+                row1[column] = w01 * z[i];
+                row1[column + 1] = w11 * z[i];
+            }
+        }
+    }
+
+    /** What a day's own covariates add to its level, for predictor l. */
+    double daily(double[] x, int d, int l) {
+        double sum = 0;
+        double[] z = cells.dayValues[d];
+        int at = borderAt + cells.dailyAt() + l;
+        for (int i = 0; i < z.length; i++) {
+            sum += z[i] * x[at + k * i];
+        }
+        return sum;
+    }
+
+    /** The reverse: what stands at a day's level, added to the effects of its own covariates. */
+    void addDaily(double[] x, int d, double y0, double y1) {
+        double[] z = cells.dayValues[d];
+        int at = borderAt + cells.dailyAt();
+        for (int i = 0; i < z.length; i++) {
+            x[at + k * i] += z[i] * y0;
+            if (k == 2) {
+                x[at + k * i + 1] += z[i] * y1;
             }
         }
     }
@@ -434,6 +498,7 @@ final class Arrow {
                         down0 += runWeight[3 * r] * x0 + runWeight[3 * r + 1] * x1;
                         down1 += runWeight[3 * r + 1] * x0 + runWeight[3 * r + 2] * x1;
                     }
+                    addDaily(rhs, d, -down0, -down1);
                 }
                 if (hasDays) {
                     int at = dayAt + 2 * d;
@@ -524,6 +589,10 @@ final class Arrow {
                     x[at + 1] = dayInverse[3 * d + 1] * y0 + dayInverse[3 * d + 2] * y1;
                     q0 += x[at];
                     q1 += x[at + 1];
+                }
+                if (hasRuns && cells.daily > 0) {
+                    q0 += daily(x, d, 0);
+                    q1 += k == 2 ? daily(x, d, 1) : 0;
                 }
                 for (int r = cells.dayRuns[d]; hasRuns && r < cells.dayRuns[d + 1]; r++) {
                     double y0 = x[2 * r] - runWeight[3 * r] * q0 - runWeight[3 * r + 1] * q1;

@@ -101,7 +101,7 @@ final class BagCounts implements Likelihood {
     public void slopes(double[] eta, double[] slope, double[] weight) {
         for (int c = 0; c < thrown.length; c++) {
             double p0 = logistic(eta[2 * c]);
-            double p1 = logistic(eta[2 * c + 1]);
+            double p1 = open[c] > 0 || onlyThrown[c] > 0 ? logistic(eta[2 * c + 1]) : 0;
             double g0 = kept[c] - thrown[c] * p0;
             double g1 = in[c] - open[c] * p1;
             double w00 = thrown[c] * p0 * (1 - p0);
@@ -133,7 +133,7 @@ final class BagCounts implements Likelihood {
     public void change(double[] eta, double[] covariance, double[] change) {
         for (int c = 0; c < thrown.length; c++) {
             double p0 = logistic(eta[2 * c]);
-            double p1 = logistic(eta[2 * c + 1]);
+            double p1 = open[c] > 0 || onlyThrown[c] > 0 ? logistic(eta[2 * c + 1]) : 0;
             double v00 = covariance[3 * c];
             double v01 = covariance[3 * c + 1];
             double v11 = covariance[3 * c + 2];

@@ -32,6 +32,10 @@ final class Cells {
     final int[] dayColumnStart;
 
     final int[] dayColumns;
+    /** Per day: values of the covariates that are the same all day, which are the last so many; the patterns lack them. */
+    final double[][] dayValues;
+    /** How many these are. */
+    final int daily;
 
     Cells(
             int predictors,
@@ -43,6 +47,30 @@ final class Cells {
             int[] dayRuns,
             int[] nodeDays,
             double[] times) {
+        this(
+                predictors,
+                covariates,
+                columns,
+                values,
+                pattern,
+                runCells,
+                dayRuns,
+                nodeDays,
+                times,
+                new double[dayRuns.length - 1][0]);
+    }
+
+    Cells(
+            int predictors,
+            int covariates,
+            int[][] columns,
+            double[][] values,
+            int[] pattern,
+            int[] runCells,
+            int[] dayRuns,
+            int[] nodeDays,
+            double[] times,
+            double[][] dayValues) {
         if (!(predictors == 1 || predictors == 2)) {
             throw new IllegalArgumentException("a cell has 1 or 2 linear predictors, not " + predictors);
         }
@@ -55,6 +83,8 @@ final class Cells {
         this.dayRuns = dayRuns;
         this.nodeDays = nodeDays;
         this.times = times;
+        this.dayValues = dayValues;
+        daily = dayValues.length == 0 ? 0 : dayValues[0].length;
         int[] seen = new int[covariates];
         Arrays.fill(seen, -1);
         dayColumnStart = new int[days() + 1];
@@ -72,6 +102,12 @@ final class Cells {
                 }
             }
             Arrays.sort(found, from, size);
+            if (size + daily > found.length) {
+                found = Arrays.copyOf(found, 2 * size + daily);
+            }
+            for (int j = covariates - daily; j < covariates; j++) {
+                found[size++] = j;
+            }
             dayColumnStart[d + 1] = size;
         }
         dayColumns = Arrays.copyOf(found, size);
@@ -91,6 +127,11 @@ final class Cells {
 
     int nodes() {
         return nodeDays.length - 1;
+    }
+
+    /** The first scalar of the border that belongs to the covariates that are the same all day. */
+    int dailyAt() {
+        return (covariates - daily) * predictors;
     }
 
     int patterns() {

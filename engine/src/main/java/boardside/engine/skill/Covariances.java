@@ -25,6 +25,7 @@ final class Covariances {
     private final Cells cells;
     private final int k;
     private final int width;
+    private final int inner;
     /** Per pattern: covariance of x'b with itself. */
     private final double[] patternVariance;
     /** Covariance of the current day's level with the border, two rows. */
@@ -41,6 +42,7 @@ final class Covariances {
 
     Covariances(Arrow arrow, int inner) {
         this.arrow = arrow;
+        this.inner = inner;
         cells = arrow.cells;
         k = arrow.k;
         width = arrow.border;
@@ -78,9 +80,9 @@ final class Covariances {
         double[] v = new double[4];
         int[] rows = cells.columns[p];
         int[] columns = cells.columns[q];
-        for (int i = 0; i < rows.length; i++) {
+        for (int i = 0; i < rows.length && rows[i] * k < inner; i++) {
             int row = rows[i] * k * width;
-            for (int j = 0; j < columns.length; j++) {
+            for (int j = 0; j < columns.length && columns[j] * k < inner; j++) {
                 double xy = cells.values[p][i] * cells.values[q][j];
                 int at = row + columns[j] * k;
                 v[0] += xy * border[at];
@@ -184,6 +186,10 @@ final class Covariances {
     private void day(int t, int d) {
         int from = cells.dayColumnStart[d];
         int n = cells.dayColumnStart[d + 1] - from;
+        // What is known has no covariance with anything.
+        while (n > 0 && k * cells.dayColumns[from + n - 1] >= inner) {
+            n--;
+        }
         int rows = 2 * width * t;
         double t00 = arrow.hasChain ? node[3 * t] : 0;
         double t01 = arrow.hasChain ? node[3 * t + 1] : 0;
@@ -199,6 +205,7 @@ final class Covariances {
                     level1[at] = arrow.hasChain ? nodeBorder[rows + width + at] : 0;
                 }
             }
+            addDaily(d, from, n);
             return;
         }
         double g00 = arrow.dayInverse[3 * d];
@@ -213,6 +220,7 @@ final class Covariances {
         double a10 = -g01 * w00 - g11 * w01;
         double a11 = 1 - g01 * w01 - g11 * w11;
         int size = k * n;
+        int all = k * (cells.dayColumnStart[d + 1] - from);
         int coupling = 2 * k * from;
         double f00 = 0;
         double f01 = 0;
@@ -229,7 +237,7 @@ final class Covariances {
             for (int i = 0; i < size; i++) {
                 double b = border[column * width + column(from, i)];
                 y0 += arrow.dayBorder[coupling + i] * b;
-                y1 += arrow.dayBorder[coupling + size + i] * b;
+                y1 += arrow.dayBorder[coupling + all + i] * b;
             }
             double n0 = arrow.hasChain ? nodeBorder[rows + column] : 0;
             double n1 = arrow.hasChain ? nodeBorder[rows + width + column] : 0;
@@ -238,7 +246,7 @@ final class Covariances {
             level0[column] = l0;
             level1[column] = l1;
             double c0 = arrow.dayBorder[coupling + j];
-            double c1 = arrow.dayBorder[coupling + size + j];
+            double c1 = arrow.dayBorder[coupling + all + j];
             f00 += l0 * c0;
             f01 += l0 * c1;
             f10 += l1 * c0;
@@ -260,6 +268,37 @@ final class Covariances {
         days[0] += q00 - 2 * x00 + t00;
         days[1] += q01 - x01 - x10 + t01;
         days[2] += q11 - 2 * x11 + t11;
+        addDaily(d, from, n);
+    }
+
+    /** Takes the day's own covariates into the day's level: cov(level + z'b) with itself and with the border. */
+    private void addDaily(int d, int from, int n) {
+        int at = cells.dailyAt();
+        if (at >= inner) {
+            return;
+        }
+        double[] z = cells.dayValues[d];
+        for (int i = 0; i < z.length; i++) {
+            q00 += z[i] * level0[at + k * i];
+            if (k == 2) {
+                q01 += z[i] * level0[at + 2 * i + 1];
+                q11 += z[i] * level1[at + 2 * i + 1];
+            }
+        }
+        for (int j = 0; j < k * n; j++) {
+            int column = column(from, j);
+            for (int i = 0; i < z.length; i++) {
+                level0[column] += z[i] * border[(at + k * i) * width + column];
+                level1[column] += k == 1 ? 0 : z[i] * border[(at + 2 * i + 1) * width + column];
+            }
+        }
+        for (int i = 0; i < z.length; i++) {
+            q00 += z[i] * level0[at + k * i];
+            if (k == 2) {
+                q01 += z[i] * level1[at + 2 * i];
+                q11 += z[i] * level1[at + 2 * i + 1];
+            }
+        }
     }
 
     private int column(int from, int i) {

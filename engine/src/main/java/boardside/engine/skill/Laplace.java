@@ -209,6 +209,10 @@ final class Laplace {
             for (int d = cells.nodeDays[t]; d < cells.nodeDays[t + 1]; d++) {
                 double d0 = t0 + (arrow.hasDays ? x[arrow.dayAt + 2 * d] : 0);
                 double d1 = t1 + (arrow.hasDays ? x[arrow.dayAt + 2 * d + 1] : 0);
+                if (cells.daily > 0) {
+                    d0 += arrow.daily(x, d, 0);
+                    d1 += arrow.k == 2 ? arrow.daily(x, d, 1) : 0;
+                }
                 for (int r = cells.dayRuns[d]; r < cells.dayRuns[d + 1]; r++) {
                     double r0 = d0 + (arrow.hasRuns ? x[2 * r] : 0);
                     double r1 = d1 + (arrow.hasRuns ? x[2 * r + 1] : 0);
@@ -251,6 +255,7 @@ final class Laplace {
                     out[arrow.dayAt + 2 * d] = day0;
                     out[arrow.dayAt + 2 * d + 1] = day1;
                 }
+                arrow.addDaily(out, d, day0, day1);
                 if (arrow.hasChain) {
                     out[arrow.nodeAt + 2 * t] += day0;
                     out[arrow.nodeAt + 2 * t + 1] += day1;

@@ -133,26 +133,25 @@ public final class DriftFree {
     public Estimates fit(int model) {
         int n = factors.length;
         int random = 3 * BAGS;
-        int[][] columns = new int[n][2 + FIXED];
-        double[][] values = new double[n][2 + FIXED];
-        int[] own = new int[n];
+        int patterns = 4 * BAGS;
+        int[][] columns = new int[patterns][];
+        double[][] values = new double[patterns][];
+        for (int p = 0; p < patterns; p++) {
+            int bag = p / 4;
+            int approach = p / 2 % 2;
+            columns[p] = new int[] {bag, BAGS + 2 * bag + approach, random, random + 1, random + 2};
+            values[p] = new double[] {1, 1, 1, approach, p % 2};
+        }
+        int[] pattern = new int[n];
         double[] trials = new double[n];
         double[] hits = new double[n];
         int[] runCells = new int[n + 1];
         int[] dayRuns = new int[spline.length + 1];
         for (int c = 0; c < n; c++) {
             int[] f = factors[c];
-            own[c] = c;
+            pattern[c] = 4 * f[1] + 2 * f[2] + f[3];
             runCells[c + 1] = c + 1;
             dayRuns[f[0] + 1] = c + 1;
-            columns[c][0] = f[1];
-            columns[c][1] = BAGS + 2 * f[1] + f[2];
-            values[c][0] = 1;
-            values[c][1] = 1;
-            for (int j = 0; j < FIXED; j++) {
-                columns[c][2 + j] = random + j;
-                values[c][2 + j] = j == 0 ? 1 : j == 1 ? f[2] : j == 2 ? f[3] : spline[f[0]][j - 3];
-            }
             trials[c] = counts[c][model];
             hits[c] = counts[c][model + 1];
         }
@@ -160,10 +159,9 @@ public final class DriftFree {
         for (int j = 0; j < kind.length; j++) {
             kind[j] = j < BAGS ? 0 : j < random ? 1 : -1;
         }
+        int[] oneNode = {0, spline.length};
         Cells cells = new Cells(
-                1, random + FIXED, columns, values, own, runCells, dayRuns, new int[] {0, spline.length}, new double[] {
-                    0
-                });
+                1, random + FIXED, columns, values, pattern, runCells, dayRuns, oneNode, new double[1], spline);
         Variances variances = new Variances(
                 cells, false, true, false, kind, new double[kind.length], 1, 1, new Variances.Prior[0], new double[0]);
         double[] none = new double[n];

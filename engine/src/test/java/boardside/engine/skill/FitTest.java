@@ -52,7 +52,7 @@ class FitTest {
     @Test
     void twoIndependentPredictorsAreTwoModels() {
         UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(3);
-        Cells both = MadeUpCells.cells(random, 2, 6, 7);
+        Cells both = MadeUpCells.cells(random, 2, 6, 7, 0);
         Cells one = new Cells(
                 1,
                 both.covariates,

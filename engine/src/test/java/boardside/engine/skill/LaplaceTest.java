@@ -13,10 +13,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The solver against dense matrices (EJML) and its derivatives against finite differences, on made-up structures. */
 class LaplaceTest {
     @ParameterizedTest
-    @CsvSource({"1, 1, 1", "2, 1, 1", "3, 2, 1", "4, 2, 1", "5, 2, 0.98", "6, 2, 0.9"})
-    void agreesWithDenseMatrices(long seed, int predictors, double stay) {
+    @CsvSource({"1, 1, 1, 0", "2, 1, 1, 2", "3, 2, 1, 0", "4, 2, 1, 3", "5, 2, 0.98, 0", "6, 2, 0.9, 1"})
+    void agreesWithDenseMatrices(long seed, int predictors, double stay, int daily) {
         UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
-        Cells cells = MadeUpCells.cells(random, predictors, 6, 7);
+        Cells cells = MadeUpCells.cells(random, predictors, 6, 7, daily);
         Variances variances = MadeUpCells.variances(cells, stay);
         Precisions q = variances.precisions(MadeUpCells.theta(random, variances));
         BagCounts counts = MadeUpCells.counts(random, predictors, cells.cells(), true);
@@ -40,6 +40,12 @@ class LaplaceTest {
                                         2 * c + l,
                                         arrow.borderAt + predictors * columns[i] + l,
                                         cells.values[cells.pattern[c]][i]);
+                            }
+                            for (int i = 0; i < daily; i++) {
+                                design.set(
+                                        2 * c + l,
+                                        arrow.borderAt + cells.dailyAt() + predictors * i + l,
+                                        cells.dayValues[d][i]);
                             }
                         }
                     }
@@ -170,10 +176,10 @@ class LaplaceTest {
 
     /** Central differences of the log marginal posterior by each hyperparameter. */
     @ParameterizedTest
-    @CsvSource({"11, 1, false, 1", "12, 2, false, 1", "13, 2, true, 1", "14, 2, true, 0.97"})
-    void theGradientAgreesWithFiniteDifferences(long seed, int predictors, boolean only, double stay) {
+    @CsvSource({"11, 1, false, 1, 0", "12, 2, false, 1, 2", "13, 2, true, 1, 0", "14, 2, true, 0.97, 2"})
+    void theGradientAgreesWithFiniteDifferences(long seed, int predictors, boolean only, double stay, int daily) {
         UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
-        Cells cells = MadeUpCells.cells(random, predictors, 5, 7);
+        Cells cells = MadeUpCells.cells(random, predictors, 5, 7, daily);
         Variances variances = MadeUpCells.variances(cells, stay);
         double[] theta = MadeUpCells.theta(random, variances);
         Laplace laplace = new Laplace(

@@ -1,6 +1,7 @@
 package boardside.engine.skill;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
 
@@ -8,8 +9,11 @@ import org.apache.commons.rng.UniformRandomProvider;
 final class MadeUpCells {
     private MadeUpCells() {}
 
-    /** Some nodes with some days with some runs with some cells; the last covariate has values other than 1. */
-    static Cells cells(UniformRandomProvider random, int predictors, int nodes, int covariates) {
+    /**
+     * Some nodes with some days with some runs with some cells; the last covariate has values other than 1. After the
+     * covariates come {@code daily} more that are the same all day.
+     */
+    static Cells cells(UniformRandomProvider random, int predictors, int nodes, int covariates, int daily) {
         List<int[]> columns = new ArrayList<>();
         List<double[]> values = new ArrayList<>();
         for (int p = 0; p < 2 * covariates; p++) {
@@ -44,16 +48,21 @@ final class MadeUpCells {
             }
             nodeDays.add(dayRuns.size() - 1);
         }
+        double[][] dayValues = new double[dayRuns.size() - 1][daily];
+        for (double[] day : dayValues) {
+            Arrays.setAll(day, i -> random.nextDouble() - 0.3);
+        }
         return new Cells(
                 predictors,
-                covariates,
+                covariates + daily,
                 columns.toArray(int[][]::new),
                 values.toArray(double[][]::new),
                 ints(pattern),
                 ints(runCells),
                 ints(dayRuns),
                 ints(nodeDays),
-                times);
+                times,
+                dayValues);
     }
 
     static int[] ints(List<Integer> list) {
