@@ -1,5 +1,6 @@
 package boardside.bench.skill;
 
+import boardside.engine.skill.simulated.BagScores;
 import boardside.engine.skill.simulated.Drift;
 import boardside.engine.skill.simulated.Regime;
 import boardside.engine.skill.simulated.Scores;
@@ -13,6 +14,8 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.LongFunction;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Holds the skill model against thousands of simulated players (see {@code boardside.engine.skill.simulated}): do 90 %
@@ -21,28 +24,30 @@ import java.util.concurrent.Future;
  *
  * <pre>
  * mvn -q -B -ntp -pl bench -am -DskipTests package
- * java -cp bench/target/bench.jar boardside.bench.skill.Calibration [--share 0.1] [--threads 2] [coverage] [signals] [halves]
+ * java -cp bench/target/bench.jar boardside.bench.skill.Calibration [--share 0.1] [--threads 2] [coverage] [still] [signals] [halves]
  * </pre>
  *
- * {@code --share} takes that share of the players, for a quick look; without a name all three tables are made.
+ * {@code --share} takes that share of the players, for a quick look; without a name all tables are made.
  */
 public final class Calibration {
-    private static final long SEED = 20_260_630;
+    private static final long SEED = 20_261_125;
     private static final int PLAYERS = 1000;
     private static final int ALIKE = 2000;
 
-    private static final List<Regime> COVERAGE = List.of(
+    private static final List<Regime> USUAL = List.of(
             Regime.usual(10, Drift.SMOOTH, Spread.UNIFORM, 0.15),
             Regime.usual(30, Drift.STEPPED, Spread.TWO_POINT, 0.15),
             Regime.usual(100, Drift.SMOOTH, Spread.HEAVY, 0.2),
             Regime.usual(300, Drift.STEPPED, Spread.UNIFORM, 0.2),
-            Regime.usual(300, Drift.NONE, Spread.UNIFORM, 0),
             Regime.usual(600, Drift.SMOOTH, Spread.TWO_POINT, 0.25),
             Regime.usual(1000, Drift.STEPPED, Spread.HEAVY, 0.15),
             Regime.usual(2000, Drift.SMOOTH, Spread.UNIFORM, 0.2));
 
+    /** Players of whom nothing ever moves: no prior that expects movement can be right about them. */
+    private static final List<Regime> STILL = List.of(Regime.usual(300, Drift.NONE, Spread.UNIFORM, 0));
+
     private static final List<Integer> BAGS = List.of(2, 4, 8);
-    private static final List<Integer> ALIKE_ROUNDS = List.of(100, 500, 2000);
+    private static final List<Integer> ALIKE_ROUNDS = List.of(100, 300, 1000);
     private static final List<Integer> HALVES_ROUNDS = List.of(300, 1000, 2000);
 
     private final double share;
@@ -68,7 +73,10 @@ public final class Calibration {
         try {
             Calibration calibration = new Calibration(share, workers);
             if (tables.isEmpty() || tables.contains("coverage")) {
-                calibration.coverage();
+                calibration.coverage(USUAL);
+            }
+            if (tables.isEmpty() || tables.contains("still")) {
+                calibration.coverage(STILL);
             }
             if (tables.isEmpty() || tables.contains("signals")) {
                 calibration.signals();
@@ -81,47 +89,70 @@ public final class Calibration {
         }
     }
 
-    private void coverage() throws InterruptedException, ExecutionException {
-        print("| regime | players | points a round | change over 30 days | difference of two bags | next ten rounds |");
-        print("| --- | --- | --- | --- | --- | --- |");
-        List<Seen> all = new ArrayList<>();
-        for (Regime regime : COVERAGE) {
-            Scores scores = scores(regime, PLAYERS);
-            all.addAll(scores.seen());
+    private void coverage(List<Regime> regimes) throws InterruptedException, ExecutionException {
+        print("| regime | players | points a round | change over 30 days | over 90 days | difference of two bags "
+                + "| next ten rounds |");
+        print("| --- | --- | --- | --- | --- | --- | --- |");
+        List<Scores> all = new ArrayList<>();
+        for (Regime regime : regimes) {
+            Scores scores = new Scores(ask(PLAYERS, seed -> Seen.of(regime, seed)));
+            all.add(scores);
             print(
-                    "| %s | %d | %s | %s | %s | %s |",
+                    "| %s | %d | %s | %s | %s | %s | %s |",
                     regime,
                     scores.seen().size(),
                     percent(scores.points()),
                     percent(scores.change()),
-                    percent(scores.difference()),
+                    regime.span() >= 90 ? percent(scores.quarter()) : "",
+                    percent(scores.bags().difference()),
                     percent(scores.total()));
         }
         print("");
         print("| chance of | stated | slope | offset |");
         print("| --- | --- | --- | --- |");
         for (Seen.Of of : Seen.Of.values()) {
-            Reliability found = new Scores(all).reliability(of);
+            Reliability found = new Scores(all.stream()
+                            .flatMap(scores -> scores.seen().stream())
+                            .toList())
+                    .reliability(of);
             print(
                     "| %s | %d | %.3f ± %.3f | %+.3f |",
                     of.name().toLowerCase(Locale.ROOT), found.number(), found.slope(), found.error(), found.offset());
         }
         print("");
+        print("| slope by regime | best | better | total |");
+        print("| --- | --- | --- | --- |");
+        for (int i = 0; i < regimes.size(); i++) {
+            StringBuilder row = new StringBuilder("| " + regimes.get(i).rounds() + " rounds |");
+            for (Seen.Of of : Seen.Of.values()) {
+                Reliability found = all.get(i).reliability(of);
+                row.append(String.format(Locale.ROOT, " %.2f ± %.2f |", found.slope(), found.error()));
+            }
+            print("%s", row);
+        }
+        print("");
     }
 
     private void signals() throws InterruptedException, ExecutionException {
-        print("| bags, all alike | rounds | players | called a signal | allowed |");
+        print("| bags, all alike | players | called a signal | after %s rounds | allowed |", ALIKE_ROUNDS);
         print("| --- | --- | --- | --- | --- |");
         for (int bags : BAGS) {
+            List<Seen.Bags> all = new ArrayList<>();
+            List<String> each = new ArrayList<>();
             for (int rounds : ALIKE_ROUNDS) {
                 Regime regime =
                         Regime.usual(rounds, Drift.SMOOTH, Spread.UNIFORM, 0.2).withBags(bags, 0);
-                Scores scores = scores(regime, ALIKE);
-                double error = Math.sqrt(0.05 * 0.95 / scores.seen().size());
-                print(
-                        "| %d | %d | %d | %s | %s |",
-                        bags, rounds, scores.seen().size(), percent(scores.signals()), percent(0.05 + error));
+                List<Seen.Bags> some = ask(ALIKE / ALIKE_ROUNDS.size() + 1, seed -> Seen.Bags.of(regime, seed));
+                all.addAll(some);
+                each.add(percent(new BagScores(some).signals()));
             }
+            print(
+                    "| %d | %d | %s | %s | %s |",
+                    bags,
+                    all.size(),
+                    percent(new BagScores(all).signals()),
+                    String.join(", ", each),
+                    percent(0.05 + Math.sqrt(0.05 * 0.95 / all.size())));
         }
         print("");
     }
@@ -133,7 +164,7 @@ public final class Calibration {
         for (int rounds : HALVES_ROUNDS) {
             Regime regime =
                     Regime.usual(rounds, Drift.RISE, Spread.UNIFORM, 0.15).halves();
-            Scores scores = scores(regime, PLAYERS);
+            BagScores scores = new BagScores(ask(PLAYERS, seed -> Seen.Bags.of(regime, seed)));
             print(
                     "| %d | %d | %+.3f | %+.3f | %s | %.3f | %.3f |",
                     rounds,
@@ -147,17 +178,22 @@ public final class Calibration {
         print("");
     }
 
-    private Scores scores(Regime regime, int players) throws InterruptedException, ExecutionException {
-        List<Future<Seen>> underway = new ArrayList<>();
+    /** What was said of so many players, in the order of their seeds; those of whom nothing was said left out. */
+    private <T> List<T> ask(int players, LongFunction<@Nullable T> what)
+            throws InterruptedException, ExecutionException {
+        List<Future<T>> underway = new ArrayList<>();
         for (int player = 0; player < share * players; player++) {
             long seed = SEED + player;
-            underway.add(workers.submit(() -> Seen.of(regime, seed)));
+            underway.add(workers.submit(() -> what.apply(seed)));
         }
-        List<Seen> seen = new ArrayList<>();
-        for (Future<Seen> each : underway) {
-            seen.add(each.get());
+        List<T> said = new ArrayList<>();
+        for (Future<T> each : underway) {
+            T one = each.get();
+            if (one != null) {
+                said.add(one);
+            }
         }
-        return new Scores(seen);
+        return said;
     }
 
     private static String percent(double share) {

@@ -260,13 +260,19 @@ final class Draws {
         }
     }
 
-    /** The border's part of a row's predictor k in a draw. */
-    double border(int draw, Log.Row row, int k) {
-        double sum = 0;
-        int at = draw * width + k;
-        for (int i = 0; i < row.columns().length; i++) {
-            sum += row.values()[i] * effects[at + 2 * row.columns()[i]];
+    /** Fills in a row's two predictors in a draw, given the levels there. */
+    void predict(int draw, double[] level, Log.Row row, double[] eta) {
+        double eta0 = level[2 * draw];
+        double eta1 = level[2 * draw + 1];
+        int from = draw * width;
+        int[] columns = row.columns();
+        double[] values = row.values();
+        for (int i = 0; i < columns.length; i++) {
+            int at = from + 2 * columns[i];
+            eta0 += values[i] * effects[at];
+            eta1 += values[i] * effects[at + 1];
         }
-        return sum;
+        eta[0] = eta0;
+        eta[1] = eta1;
     }
 }

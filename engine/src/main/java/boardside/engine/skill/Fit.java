@@ -9,8 +9,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A log's posterior: a mixture of Laplace approximations at several values of the hyperparameters (Rue, Martino and
- * Chopin 2009, J. Royal Statistical Society B 71, 319-392). The values are the posterior mode and, about it, designed
- * points that have its covariance: the rows of a Hadamard matrix of order 12 and their negatives, turned and scaled by
+ * Chopin 2009, J. Royal Statistical Society B 71, 319-392). The values are designed points about the posterior mean that
+ * have its covariance: the rows of a Hadamard matrix of order 12 and their negatives, turned and scaled by
  * the covariance's Cholesky factor, so that every hyperparameter is one standard deviation off in every point and no two
  * go together. A log of many cells knows its variances well and is given the mode alone.
  */
@@ -22,6 +22,9 @@ final class Fit {
     private static final double GAIN = 2e-3;
 
     private static final double MODE = 1e-7;
+
+    /** The same where only differences over long steps are wanted. */
+    private static final double NEAR = 1e-5;
 
     /** The same after one more run: a step or two. */
     private static final double MOVED = 1e-3;
@@ -89,7 +92,7 @@ final class Fit {
         }
         double[] theta = Bfgs.maximum(posterior, start, inverse, GAIN, 60);
         posterior.value(theta);
-        double[] covariance = log.cells.cells() > MOST_CELLS ? inverse : posterior.covariance(theta);
+        double[] covariance = log.cells.cells() > MOST_CELLS ? inverse : posterior.toMean(theta);
         posterior.value(theta);
         return new Fit(log, theta, covariance, laplace, bags);
     }
@@ -102,9 +105,13 @@ final class Fit {
 
         @Override
         public double value(double[] theta) {
+            return value(theta, MODE);
+        }
+
+        private double value(double[] theta, double tolerance) {
             System.arraycopy(theta, 0, at, 0, at.length);
             try {
-                return laplace.fit(variances.precisions(theta), MODE) + variances.prior(theta);
+                return laplace.fit(variances.precisions(theta), tolerance) + variances.prior(theta);
             } catch (ArithmeticException e) {
                 // Too far out for the arithmetic: the search turns back.
                 return Double.NEGATIVE_INFINITY;
@@ -116,21 +123,66 @@ final class Fit {
             return variances.gradient(at, laplace.slopes(), laplace.precisions());
         }
 
-        /** Inverse of the negative second derivative, by differences of the gradient. */
-        double[] covariance(double[] theta) {
+        /**
+         * Moves from the mode to the mean, and returns the covariance. Second and third derivatives are differences of
+         * the gradient; where records say little of a deviation, belief in its logarithm has a long tail to small ones,
+         * and the mode would make too much of it. With S the covariance at the mode and t_i the sum over j of
+         * S_jj d3/(di dj dj), the mean is off by S t / 2 (Tierney, Kass and Kadane 1989, JASA 84, 710-716, second order;
+         * third derivatives by three different hyperparameters left out).
+         */
+        double[] toMean(double[] theta) {
             int n = theta.length;
             double[] second = new double[n * n];
+            double[] third = new double[n * n];
             value(theta);
             double[] middle = gradient();
-            for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
                 double[] moved = theta.clone();
-                moved[i] += STEP;
-                value(moved);
-                double[] gradient = gradient();
-                for (int j = 0; j < n; j++) {
-                    second[i * n + j] = (middle[j] - gradient[j]) / STEP;
+                moved[j] = theta[j] + STEP;
+                value(moved, NEAR);
+                double[] up = gradient();
+                moved[j] = theta[j] - STEP;
+                value(moved, NEAR);
+                double[] down = gradient();
+                for (int i = 0; i < n; i++) {
+                    second[i * n + j] = (down[i] - up[i]) / (2 * STEP);
+                    third[i * n + j] = (up[i] + down[i] - 2 * middle[i]) / (STEP * STEP);
                 }
             }
+            double[] covariance = inverse(second, n);
+            for (int i = 0; i < n; i++) {
+                double shift = 0;
+                for (int j = 0; j < n; j++) {
+                    double t = 0;
+                    for (int m = 0; m < n; m++) {
+                        t += covariance[m * n + m] * third[j * n + m];
+                    }
+                    shift += covariance[i * n + j] * t / 2;
+                }
+                double most = MOST_SHIFT * Math.sqrt(covariance[i * n + i]);
+                theta[i] += Math.max(-most, Math.min(most, shift));
+            }
+            return widened(covariance, third, n);
+        }
+
+        /** A skewed belief varies more than its mode shows: by half of the squared skewness, if it is log-gamma. */
+        private static double[] widened(double[] covariance, double[] third, int n) {
+            double[] scale = new double[n];
+            for (int i = 0; i < n; i++) {
+                double variance = covariance[i * n + i];
+                double square = third[i * n + i] * third[i * n + i] * variance * variance * variance;
+                scale[i] = Math.sqrt(1 + Math.min(1, square) / 2);
+            }
+            double[] wide = new double[n * n];
+            for (int i = 0; i < n; i++) {
+                for (int j = 0; j < n; j++) {
+                    wide[i * n + j] = scale[i] * scale[j] * covariance[i * n + j];
+                }
+            }
+            return wide;
+        }
+
+        private static double[] inverse(double[] second, int n) {
             for (double ridge = LEAST; ; ridge *= 2) {
                 double[] factor = new double[n * n];
                 for (int i = 0; i < n; i++) {
@@ -146,9 +198,11 @@ final class Fit {
             }
         }
 
-        private static final double STEP = 0.05;
+        private static final double STEP = 0.25;
         /** Added to the second derivative, so that no standard deviation exceeds 2. */
         private static final double LEAST = 0.25;
+        /** Standard deviations that the mean may be away from the mode. */
+        private static final double MOST_SHIFT = 0.7;
     }
 
     /** The same hyperparameters with more records: the modes move on from where they were. */

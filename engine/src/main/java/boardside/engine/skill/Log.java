@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Bags have a random effect each, and so have bags with approaches where there are several of both. Of every other
  * trait with several words, each word but the usual one has a fixed effect with a normal prior of mean 0; the priors are
- * weak: a standard deviation of 0.5 on the logit scale is about two points a round (common practice, no source). Unknown
+ * weak: a standard deviation of 0.4 on the logit scale is about a point a round (common practice, no source). Unknown
  * words are words of their own.
  */
 final class Log {
@@ -37,9 +37,9 @@ final class Log {
     /** More bags with approaches than this are given an effect only where they were thrown. */
     private static final int MOST_CROSSED = 48;
 
-    private static final double FIXED = 0.5;
-    private static final double NARROW = 1.0;
-    private static final double DRILL = 0.3;
+    private static final double FIXED = 0.4;
+    private static final double NARROW = 0.8;
+    private static final double DRILL = 0.2;
 
     /** Prior means of the logits: 7 bags in 10 kept, 4 of 10 kept ones in; and their standard deviation. */
     static final double[] MEAN = {0.85, -0.4};
@@ -47,13 +47,13 @@ final class Log {
     private static final double LEVEL_DEVIATION = 2.5;
 
     /** Priors of standard deviations; drift per square root of a day. See docs/skill.md. */
-    static final Prior DRIFT = new Prior(1.5, 85);
+    static final Prior DRIFT = new Prior(1.5, 72);
 
-    static final Prior DAYS = new Prior(1.5, 13);
+    static final Prior DAYS = new Prior(1.5, 10);
     static final Prior RUNS = new Prior(1.5, 20);
     static final Prior BAGS = new Prior(1.5, 9);
     static final Prior CROSSED = new Prior(1.5, 22);
-    private static final double[] Z = {0.4, 0.6};
+    private static final double[] Z = {0.8, 0.6};
 
     private static final Comparator<RunCount> ORDER =
             Comparator.comparing(RunCount::day).thenComparing(RunCount::run).thenComparing(Log::rest);
@@ -210,7 +210,9 @@ final class Log {
                         switch (trait) {
                             case BOARD -> BoardKind.REGULATION.word();
                             case SETTING -> Setting.PRACTICE.word();
-                            case CONDITIONS -> Conditions.NORMAL.word();
+                            // What was not said is more likely normal than what was said not to be.
+                            case CONDITIONS ->
+                                levels(trait).number(Conditions.NORMAL.word()) >= 0 ? Conditions.NORMAL.word() : "";
                             case BAG, FACE, APPROACH -> "\0";
                         });
     }

@@ -28,17 +28,15 @@ final class Measured {
         kept = new double[draws.size];
         four = new double[draws.size];
         double[] sums = new double[3];
+        double[] eta = new double[2];
+        Log.Row[] rows = mix.rows.toArray(Log.Row[]::new);
         for (int from = 0; from < draws.size; from += draws.each()) {
             DaySpread spread = new DaySpread(draws.fit.log.variances, draws.theta(from));
             for (int i = from; i < from + draws.each(); i++) {
                 Arrays.fill(sums, 0);
-                for (int r = 0; r < mix.weights.length; r++) {
-                    Log.Row row = mix.rows.get(r);
-                    spread.add(
-                            level[2 * i] + draws.border(i, row, 0),
-                            level[2 * i + 1] + draws.border(i, row, 1),
-                            mix.weights[r],
-                            sums);
+                for (int r = 0; r < rows.length; r++) {
+                    draws.predict(i, level, rows[r], eta);
+                    spread.add(eta[0], eta[1], mix.weights[r], sums);
                 }
                 in[i] = sums[0];
                 kept[i] = sums[1];

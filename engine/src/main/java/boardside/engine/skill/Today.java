@@ -125,6 +125,7 @@ final class Today {
 
     TotalForecast total(int rounds, Mix mix) {
         double[][] states = new double[draws.size][];
+        double[] eta = new double[2];
         Normals normals = new Normals(7);
         double place = 0.5 / draws.size;
         for (int from = 0; from < draws.size; from += draws.each()) {
@@ -133,12 +134,11 @@ final class Today {
                 Log.Row row = mix.rows().get(pick(mix, place));
                 // The golden section spreads the ways evenly over the draws.
                 place = (place + 0.6180339887498949) % 1;
-                double eta0 = draws.now[2 * i] + draws.border(i, row, 0);
-                double eta1 = draws.now[2 * i + 1] + draws.border(i, row, 1);
+                draws.predict(i, draws.now, row, eta);
                 double z0 = normals.next();
                 double z1 = normals.next();
-                double kept = BagCounts.logistic(spread.moved(0, eta0, z0, z1));
-                double in = kept * BagCounts.logistic(spread.moved(1, eta1, z0, z1));
+                double kept = BagCounts.logistic(spread.moved(0, eta[0], z0, z1));
+                double in = kept * BagCounts.logistic(spread.moved(1, eta[1], z0, z1));
                 states[i] = new double[] {in, kept - in};
             }
         }

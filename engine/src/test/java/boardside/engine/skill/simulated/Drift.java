@@ -4,8 +4,7 @@ import java.util.Arrays;
 import org.apache.commons.rng.UniformRandomProvider;
 
 /**
- * How skill moves over a log, on the logit scale. Time is 0 on the first day and 1 on the last, or after half a year in a
- * shorter log; before 0 it goes on alike.
+ * How skill moves, on the logit scale. Time is in half years, 0 today; logs go back to a year.
  */
 public enum Drift {
     /** Not at all. */
@@ -15,7 +14,7 @@ public enum Drift {
             return t -> 0;
         }
     },
-    /** A slope of up to 0.4 over the log and a wave of up to 0.2. */
+    /** A slope of up to 0.4 a half year, and half to two waves of up to 0.2 a half year. */
     SMOOTH {
         @Override
         Curve draw(UniformRandomProvider random) {
@@ -26,16 +25,17 @@ public enum Drift {
             return t -> slope * t + height * Math.sin(2 * Math.PI * (waves * t + phase));
         }
     },
-    /** One to three jumps of up to 0.3 each: a new grip, a sore arm. */
+    /** One to three jumps of up to 0.3 each a half year, a new grip or a sore arm, on a slope of up to 0.2. */
     STEPPED {
         @Override
         Curve draw(UniformRandomProvider random) {
-            double[] when = new double[1 + random.nextInt(3)];
+            double[] when = new double[2 + random.nextInt(5)];
             double[] jump = new double[when.length];
-            Arrays.setAll(when, i -> random.nextDouble());
+            Arrays.setAll(when, i -> between(random, -2, 0));
             Arrays.setAll(jump, i -> between(random, -0.3, 0.3));
+            double slope = between(random, -0.2, 0.2);
             return t -> {
-                double sum = 0;
+                double sum = slope * t;
                 for (int i = 0; i < when.length; i++) {
                     sum += t >= when[i] ? jump[i] : 0;
                 }
@@ -44,11 +44,10 @@ public enum Drift {
         }
     },
 
-    /** A straight rise that makes a point a round over the log. */
+    /** A straight rise that makes a point a round over the log; the player has the scale. */
     RISE {
         @Override
         Curve draw(UniformRandomProvider random) {
-            // The player stretches it to their own point a round.
             return t -> t;
         }
     };

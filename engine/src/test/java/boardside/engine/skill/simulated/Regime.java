@@ -12,9 +12,10 @@ import java.util.Locale;
  * @param use which bag is thrown when
  * @param drift how skill moves
  * @param effects law of the effects of bags, and of bags with an approach
- * @param bagSpread standard deviation of a bag's effect on either logit; 0.2 makes about 0.4 points a round
+ * @param bagSpread standard deviation of a bag's effect on either logit, on average over players; 0.2 makes about 0.4
+ *     points a round. A player's own is uniform from a quarter of it to seven quarters
  * @param days law of good and bad days
- * @param daySpread standard deviation of a day's effect on either logit
+ * @param daySpread standard deviation of a day's effect on either logit, likewise
  * @param plain whether there is nothing but bags and days: no narrow boards, leagues, faces, volume drills
  */
 public record Regime(

@@ -5,7 +5,6 @@ import boardside.engine.skill.simulated.Seen.Stated;
 import java.util.List;
 import java.util.Objects;
 import java.util.function.Predicate;
-import java.util.function.ToDoubleFunction;
 
 /**
  * What was said of many players, held against the truth.
@@ -39,6 +38,11 @@ public record Scores(List<Seen> seen) {
         return share(Seen::change);
     }
 
+    /** Share of ranges of the change over 90 days that held the truth. */
+    public double quarter() {
+        return share(Seen::quarter);
+    }
+
     /** Share of next totals in the middle 90 % of their forecast. */
     public double total() {
         return share(Seen::total);
@@ -48,49 +52,10 @@ public record Scores(List<Seen> seen) {
         return seen.stream().filter(held).count() / (double) seen.size();
     }
 
-    /** Share of ranges of the difference of two bags that held the truth. */
-    public double difference() {
-        return mean(bags -> bags.difference() ? 1 : 0);
-    }
-
-    /** Share of comparisons of bags called a signal. */
-    public double signals() {
-        return mean(bags -> bags.signal() ? 1 : 0);
-    }
-
-    /** Mean error of the adjusted difference of two bags, in points per round. */
-    public double adjustedBias() {
-        return mean(Seen.Bags::adjusted);
-    }
-
-    /** Mean error of the difference of plain averages. */
-    public double rawBias() {
-        return mean(Seen.Bags::raw);
-    }
-
-    /** Root of the mean squared error of the adjusted difference. */
-    public double adjustedError() {
-        return Math.sqrt(mean(bags -> bags.adjusted() * bags.adjusted()));
-    }
-
-    /** Root of the mean squared error of the difference of plain averages. */
-    public double rawError() {
-        return Math.sqrt(mean(bags -> bags.raw() * bags.raw()));
-    }
-
-    private double mean(ToDoubleFunction<Seen.Bags> value) {
-        return seen.stream()
-                .map(Seen::bags)
-                .filter(Objects::nonNull)
-                .mapToDouble(bags -> value.applyAsDouble(Objects.requireNonNull(bags)))
-                .filter(Double::isFinite)
-                .average()
-                .orElse(Double.NaN);
-    }
-
-    /** Standard error of a measured share of 90 %. */
-    public double coverageError() {
-        return Math.sqrt(0.9 * 0.1 / seen.size());
+    /** What was said of bags. */
+    public BagScores bags() {
+        return new BagScores(
+                seen.stream().map(Seen::bags).filter(Objects::nonNull).toList());
     }
 
     /** How far stated chances of one kind can be relied on: logistic regression by Newton's method. */

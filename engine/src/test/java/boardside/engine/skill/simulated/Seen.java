@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param points whether the range of points per round held it
  * @param change whether the range of the change over 30 days held it
+ * @param quarter likewise over 90 days
  * @param total whether the next total of ten rounds lay in the middle 90 % of its forecast
  * @param bags what was said of the bags, or null where fewer than two were compared
  * @param stated chances, and whether what they were of came true
@@ -29,6 +30,7 @@ import org.jspecify.annotations.Nullable;
 public record Seen(
         boolean points,
         boolean change,
+        boolean quarter,
         boolean total,
         @Nullable Bags bags,
         List<Stated> stated) {
@@ -40,7 +42,14 @@ public record Seen(
      * @param adjusted the estimated difference less the true one
      * @param raw the difference of plain averages less the true one
      */
-    public record Bags(boolean difference, boolean signal, double adjusted, double raw) {}
+    public record Bags(boolean difference, boolean signal, double adjusted, double raw) {
+        /** Draws a player and asks about bags alone; null where fewer than two were compared. */
+        public static @Nullable Bags of(Regime regime, long seed) {
+            SimulatedPlayer player = new SimulatedPlayer(regime, RandomSource.XO_RO_SHI_RO_128_PP.create(seed));
+            Skill skill = Skill.of(player.log(), SimulatedPlayer.TODAY);
+            return bags(skill, player, skill.compare(List.of(Trait.BAG)), new ArrayList<>());
+        }
+    }
 
     /** A chance that was named. */
     public record Stated(Of of, double chance, boolean happened) {}
@@ -64,6 +73,8 @@ public record Seen(
         List<Stated> stated = new ArrayList<>();
         double now = player.points(SimulatedPlayer.TODAY);
         double change = now - player.points(SimulatedPlayer.TODAY.minusDays(30));
+        double quarter = now - player.points(SimulatedPlayer.TODAY.minusDays(90));
+        Form overQuarter = (Form) skill.form(90);
         if (Math.abs(change) > 1e-9) {
             stated.add(new Stated(Of.BETTER, form.trend().probabilityBetter(), change > 0));
         }
@@ -82,7 +93,12 @@ public record Seen(
             }
         }
         return new Seen(
-                form.pointsPerRound().contains(now), form.trend().change().contains(change), total, bags, stated);
+                form.pointsPerRound().contains(now),
+                form.trend().change().contains(change),
+                overQuarter.trend().change().contains(quarter),
+                total,
+                bags,
+                stated);
     }
 
     private static @Nullable Bags bags(

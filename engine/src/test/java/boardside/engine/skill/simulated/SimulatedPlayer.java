@@ -13,9 +13,12 @@ import boardside.engine.skill.simulated.Regime.Use;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.jspecify.annotations.Nullable;
@@ -28,9 +31,9 @@ import org.jspecify.annotations.Nullable;
  *   <li>base: kept uniform on 0..2.2, in on -1.4..0.9 (about 3 to 9 points a round);
  *   <li>drift: {@link Drift}, a curve of its own for each logit, or one for both, as often;
  *   <li>bags: the regime's law, the two logits apart; bag with approach: the same law, a third as far;
- *   <li>aggressive approach: in +0.25, kept -0.25, each uniform within 0.25 of that; fast face within 0.15 of 0;
- *   <li>narrow board: kept -0.9..-0.3; league: 0..-0.3; slow and fast conditions within 0.3 of 0;
- *   <li>days: one shift for all runs of an outing, 0.9 of it common to both logits.
+ *   <li>aggressive approach: in +0.25, kept -0.25, each uniform within 0.25 of that; fast face within 0.3 of 0;
+ *   <li>narrow board: kept -0.9..-0.3; league: 0..-0.3; slow and fast conditions within 0.4 of 0;
+ *   <li>days: one shift for all runs of an outing; the two logits' shifts have a correlation of 0.4..1.
  * </ul>
  *
  * An outing has one or two runs. A run keeps to one approach and mostly to one bag; a tenth is at the narrow board, a tenth
@@ -43,8 +46,10 @@ public final class SimulatedPlayer {
 
     private static final int KEPT = 0;
     private static final int IN = 1;
-    private static final int GRID = 9;
-    private static final double COMMON = 0.9;
+    private static final int GRID = 10;
+    private static final double HALF_YEAR = 180;
+    /** What players' own spreads are at least, of the regime's; at most they are as much above it. */
+    private static final double LEAST = 0.25;
 
     private record Way(
             int bag,
@@ -58,15 +63,23 @@ public final class SimulatedPlayer {
             return new Way(other, face, approach, board, setting, conditions, drill);
         }
 
-        /** As thrown, but where form is said to be: regulation board, practice, normal conditions. */
-        Way asForm() {
-            return new Way(bag, face, approach, BoardKind.REGULATION, Setting.PRACTICE, null, drill);
+        Optional<Conditions> said() {
+            return Optional.ofNullable(conditions);
+        }
+
+        Way with(BoardKind board, Setting setting, @Nullable Conditions conditions) {
+            return new Way(bag, face, approach, board, setting, conditions, drill);
         }
     }
 
     private final Regime regime;
     private final UniformRandomProvider random;
     private final LocalDate first;
+    /** The player's own spreads of bags and days, and how far a day's two shifts go together. */
+    private final double bagSpread;
+
+    private final double daySpread;
+    private final double common;
     private final double[] base;
     private final Drift.Curve[] drift = new Drift.Curve[2];
     private final double[][] bag;
@@ -77,6 +90,13 @@ public final class SimulatedPlayer {
     private final double[] league;
     private final double[][] conditions;
     private final double[] taste;
+    /** Days' shifts in one number, equally likely. */
+    private final double[] grid;
+    /** Where form is said to be. */
+    private final BoardKind board;
+
+    private final Setting setting;
+    private final @Nullable Conditions said;
     private final List<RunCount> log = new ArrayList<>();
     /** What was thrown when, in bags. */
     private final Map<LocalDate, Map<Way, Integer>> thrown = new LinkedHashMap<>();
@@ -86,23 +106,31 @@ public final class SimulatedPlayer {
         this.regime = regime;
         this.random = random;
         first = TODAY.minusDays(regime.span());
+        bagSpread = regime.bagSpread() * Drift.between(random, LEAST, 2 - LEAST);
+        daySpread = regime.daySpread() * Drift.between(random, LEAST, 2 - LEAST);
+        common = Drift.between(random, 0.4, 1);
         base = new double[] {Drift.between(random, 0, 2.2), Drift.between(random, -1.4, 0.9)};
         bag = new double[regime.bags()][];
         bagAggressive = new double[regime.bags()][];
         for (int b = 0; b < bag.length; b++) {
-            bag[b] = pair(regime.bagSpread());
-            bagAggressive[b] = pair(regime.plain() ? 0 : regime.bagSpread() / 3);
+            bag[b] = pair(bagSpread);
+            bagAggressive[b] = pair(regime.plain() ? 0 : bagSpread / 3);
         }
         double real = regime.plain() ? 0 : 1;
         aggressive = new double[] {real * Drift.between(random, -0.5, 0), real * Drift.between(random, 0, 0.5)};
-        fast = uniform(-0.15 * real, 0.15 * real);
+        fast = uniform(-0.3 * real, 0.3 * real);
         narrow = new double[] {real * Drift.between(random, -0.9, -0.3), 0};
         league = uniform(-0.3 * real, 0);
-        conditions = new double[][] {uniform(-0.3 * real, 0.3 * real), uniform(-0.3 * real, 0.3 * real)};
+        conditions = new double[][] {uniform(-0.4 * real, 0.4 * real), uniform(-0.4 * real, 0.4 * real)};
         taste = new double[regime.bags()];
         Arrays.setAll(taste, b -> Drift.between(random, -3, 3));
+        grid = new double[GRID];
+        Arrays.setAll(grid, i -> regime.days().quantile((i + 0.5) / GRID));
         drawDrift();
         throwAll();
+        board = most(Way::board, BoardKind.REGULATION);
+        setting = most(Way::setting, Setting.PRACTICE);
+        said = most(Way::said, Optional.<Conditions>empty()).orElse(null);
     }
 
     private double[] pair(double spread) {
@@ -120,10 +148,10 @@ public final class SimulatedPlayer {
         drift[IN] = random.nextBoolean() ? drift[KEPT] : regime.drift().draw(random);
         if (regime.drift() == Drift.RISE) {
             double low = 0;
-            double high = 3;
+            double high = 6;
             for (int step = 0; step < 50; step++) {
                 double scale = (low + high) / 2;
-                drift[KEPT] = t -> scale * (t - 0.5);
+                drift[KEPT] = t -> scale * (t + 1);
                 drift[IN] = drift[KEPT];
                 Way way = way(0);
                 if (points(way, TODAY) - points(way, first) < 1) {
@@ -152,7 +180,7 @@ public final class SimulatedPlayer {
 
     /** True points per round on a day: at the mix of the last 90 days, on average over good and bad days. */
     public double points(LocalDate day) {
-        return average(Way::asForm, day, TODAY.minusDays(90));
+        return average(this::asForm, day, TODAY.minusDays(90));
     }
 
     /** True points per round today with one bag set, at the mix of everything thrown. */
@@ -174,20 +202,31 @@ public final class SimulatedPlayer {
         List<Way> ways = new ArrayList<>();
         thrown.forEach((day, counts) -> {
             if (day.isAfter(TODAY.minusDays(90))) {
-                counts.forEach((way, bags) -> {
-                    for (int i = 0; i < bags; i++) {
-                        ways.add(way.asForm());
-                    }
-                });
+                counts.forEach((way, bags) -> ways.addAll(Collections.nCopies(bags, way)));
             }
         });
-        Way way = ways.get(random.nextInt(ways.size()));
+        Way way = asForm(ways.get(random.nextInt(ways.size())));
         double[] shift = day();
         int total = 0;
         for (int i = 0; i < rounds; i++) {
             total += round(chances(way, TODAY, shift)).points();
         }
         return total;
+    }
+
+    /** As thrown, but where form is said to be: regulation board, practice, no said conditions, if there are any such. */
+    private Way asForm(Way way) {
+        return way.with(board, setting, said);
+    }
+
+    /** The usual word if it was thrown, else the one thrown most. */
+    private <T> T most(Function<Way, T> trait, T usual) {
+        Map<T, Integer> bags = new LinkedHashMap<>();
+        thrown.values()
+                .forEach(counts -> counts.forEach((way, number) -> bags.merge(trait.apply(way), number, Integer::sum)));
+        return bags.containsKey(usual)
+                ? usual
+                : Collections.max(bags.entrySet(), Map.Entry.comparingByValue()).getKey();
     }
 
     private double average(UnaryOperator<Way> changed, LocalDate day, LocalDate after) {
@@ -213,18 +252,16 @@ public final class SimulatedPlayer {
         double sum = 0;
         for (int i = 0; i < GRID; i++) {
             for (int j = 0; j < GRID; j++) {
-                double common = regime.days().quantile((i + 0.5) / GRID);
-                double own = regime.days().quantile((j + 0.5) / GRID);
-                double[] chances = chances(way, day, shift(common, own));
+                double[] chances = chances(way, day, shift(grid[i], grid[j]));
                 sum += Finish.BAGS * (3 * chances[IN] + chances[KEPT] - chances[IN]);
             }
         }
         return sum / (GRID * GRID);
     }
 
-    private double[] shift(double common, double own) {
-        double rest = Math.sqrt(1 - COMMON * COMMON);
-        return new double[] {regime.daySpread() * common, regime.daySpread() * (COMMON * common + rest * own)};
+    private double[] shift(double first, double own) {
+        double rest = Math.sqrt(1 - common * common);
+        return new double[] {daySpread * first, daySpread * (common * first + rest * own)};
     }
 
     private double[] day() {
@@ -233,7 +270,7 @@ public final class SimulatedPlayer {
 
     /** Chance of a bag to be kept, and to be in. */
     private double[] chances(Way way, LocalDate day, double[] shift) {
-        double time = (day.toEpochDay() - first.toEpochDay()) / (double) Math.max(regime.span(), 180);
+        double time = (day.toEpochDay() - TODAY.toEpochDay()) / HALF_YEAR;
         double[] chances = new double[2];
         for (int m = 0; m < 2; m++) {
             double logit = base[m] + drift[m].at(time) + bag[way.bag()][m] + shift[m];
