@@ -589,6 +589,9 @@ public final class Simulator {
     /** A moving bag finds another one newly at rest in its way. */
     private void planFor(int j, int rested) {
         Slide slide = slides[j];
+        if (slide.outOfReach(x[rested], y[rested], REACH)) {
+            return;
+        }
         double from = slide.seek(now);
         double limit = event[j] == Event.STOP ? NEVER : param[j];
         double blow = slide.enters(x[rested], y[rested], REACH, from, limit);

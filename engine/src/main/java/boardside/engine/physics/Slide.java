@@ -31,17 +31,26 @@ final class Slide {
     /** Off straight up by less than this half-angle tangent, a path is first taken to be straight. */
     private static final double NEARLY_STRAIGHT = 0.3;
 
-    /** So near in time that the state can be moved there by its acceleration, s; the error is of the third order. */
-    private static final double NEAR_TIME = 1e-4;
+    /** So near in time that the state can be moved there by its acceleration and what that changes by, s. */
+    private static final double NEAR_TIME = 2e-3;
 
-    /** The same as a share of its speed lost. */
-    private static final double NEAR_SPEED = 1e-3;
+    /** The same as a share of its speed lost; the error, of the fourth order, is below 1e-11 m. */
+    private static final double NEAR_SPEED = 5e-3;
 
-    /** Newton's step from a gap g at the rate g' leaves an error of about g'' g^2 / (2 g'^2): no more than this, m. */
-    static final double NEAR = 1e-11;
+    /** No parameter is asked beyond this, where the direction is straight down to the last bit and powers still have values. */
+    private static final double FARTHEST = 170;
+
+    /** Nearer than this share of the time from the start, the present state is the better place to begin a search. */
+    private static final double NEARBY = 0.25;
+
+    /** Halley's step from a gap g at the rate g' is the last where this is above all accelerations times g^2 / g'^2, m. */
+    static final double NEAR = 1e-8;
 
     /** So near to the rim that it counts as there, m. */
     private static final double NEAR_RIM = 1e-7;
+
+    /** Share of its speed below which a bag has all but stopped. */
+    private static final double SLOW = 0.05;
 
     private static final double LN2 = 0.6931471805599453;
 
@@ -52,6 +61,7 @@ final class Slide {
     private double pull;
     private double grip;
     private double ratio;
+    private double perPull;
     private boolean holds;
     private boolean singular;
     private double perRatio1;
@@ -87,8 +97,17 @@ final class Slide {
     private double stopX;
     private double stopY;
 
+    /** The parameter as a series of the logarithm of the time left, if friction holds. */
+    private double guess1;
+
+    private double guess2;
+
     /** How far to the right of its first direction the path ends, m; between 0 and there it stays. */
     private double swing;
+
+    // How the last bound on what friction does holds.
+    private double slack;
+    private double boundUntil;
 
     // The state last asked for: its parameter; as `param` no number where the state has been moved a hair off it.
     private double param;
@@ -110,7 +129,8 @@ final class Slide {
     void ground(double friction, double gravityAlong, double gravityInto) {
         pull = gravityAlong;
         grip = friction * gravityInto;
-        ratio = grip / pull;
+        perPull = 1 / pull;
+        ratio = grip * perPull;
         holds = grip > pull;
         singular = Math.abs(ratio - 1) < SMALL_EXPONENT || Math.abs(ratio - 0.5) < SMALL_EXPONENT;
         perRatio1 = 1 / (ratio + 1);
@@ -151,17 +171,22 @@ final class Slide {
         straight = false;
         double abs = Math.abs(vx);
         double v = startSpeed;
-        startDirX = vx / v;
-        startDirY = vy / v;
+        double per = 1 / v;
+        startDirX = vx * per;
+        startDirY = vy * per;
         side = vx > 0 ? 1 : -1;
         tangent = vy > 0 ? abs / (v + vy) : (v - vy) / abs;
         tangent2 = tangent * tangent;
-        speedScale = 1 / (1 + tangent2);
-        timeScale = v / pull * speedScale;
+        speedScale = vy > 0 ? 0.5 + 0.5 * startDirY : 1 / (1 + tangent2);
+        timeScale = v * perPull * speedScale;
         upScale = timeScale * v * speedScale;
         acrossScale = 2 * tangent * upScale;
         if (holds) {
-            stopTime = startTime + timeScale * (perRatio1 + tangent2 * perRatioLess1);
+            double past = tangent2 * perRatioLess1;
+            double all = perRatio1 + past;
+            stopTime = startTime + timeScale * all;
+            guess1 = all * speedScale;
+            guess2 = 2 * perRatio1 * past * guess1 * speedScale * speedScale;
             stopX = startX + side * acrossScale * (per2Ratio1 + tangent2 * per2RatioLess1);
             stopY = startY + upScale * (per2Ratio2 - tangent2 * tangent2 * per2RatioLess2);
             swing = (stopX - startX) * startDirY - (stopY - startY) * startDirX;
@@ -180,6 +205,10 @@ final class Slide {
         where = s;
         if (straight) {
             atStraight(s);
+            return;
+        }
+        if (s > FARTHEST) {
+            at(FARTHEST);
             return;
         }
         double slowing = Elementary.exp(-(ratio + 1) * s);
@@ -270,22 +299,16 @@ final class Slide {
             at(tau);
             return tau;
         }
-        double late = time - startTime - tau;
+        double late = time - when;
         if (near(late)) {
             return moved(late);
         }
         double low = 0;
         double high = NEVER;
-        // From the start or from the present state, whichever is nearer: to first order all paths are straight.
-        boolean fromStart = tau < Math.abs(late) || where == NEVER;
-        double factor = 1 + (fromStart ? -tau / startSpeed : late / speed) * (ratio + 1) * pull;
-        double s = (fromStart ? 0 : where) + (factor > 0.01 ? -perRatio1 * Elementary.log(factor) : 1);
-        if (!(s > 0)) {
-            s = 0;
-        }
+        double s = Math.abs(late) < NEARBY * tau && where < NEVER ? Math.max(0, where + ahead(-late)) : guess(when);
         for (int n = 0; n < 60; n++) {
             at(s);
-            late = time - startTime - tau;
+            late = time - when;
             if (near(late)) {
                 return moved(late);
             }
@@ -294,9 +317,7 @@ final class Slide {
             } else {
                 low = s;
             }
-            // Time is nearly linear in e^(-(r+1)s): Newton's step in that.
-            factor = 1 + late * (ratio + 1) * pull / speed;
-            double next = factor > 0.05 ? s - perRatio1 * Elementary.log(factor) : s - late * pull / speed;
+            double next = s + ahead(-late);
             if (!(next > low && next < high)) {
                 next = high < NEVER ? 0.5 * (low + high) : 2 * low + 1;
             }
@@ -308,36 +329,60 @@ final class Slide {
         return s;
     }
 
+    /**
+     * The parameter at a time from the start on, nearly. Where the bag stops, the logarithm of the time left is nearly linear
+     * in it, and this is its series to second order; else the start's deceleration is taken to last.
+     */
+    private double guess(double when) {
+        if (!holds) {
+            double z = 1 - (when - startTime) * (ratio + 1) * pull / startSpeed;
+            return z > 0.01 ? -perRatio1 * Elementary.log(z) : 1;
+        }
+        double lost = Elementary.log((stopTime - startTime) / (stopTime - when));
+        return lost * (guess1 + lost * guess2);
+    }
+
+    /** How much the parameter grows in a time from the present state on, by its deceleration there. */
+    private double ahead(double tau) {
+        double slows = ratio + dirY;
+        double z = slows * pull * tau / speed;
+        // -ln(1 - z) / slows
+        if (Math.abs(z) < 0.1) {
+            return pull * tau / speed * (1 + z * (0.5 + z * (1.0 / 3 + z * 0.25)));
+        }
+        return Math.min(where + 1, z < 0.95 ? -Elementary.log(1 - z) / slows : NEVER);
+    }
+
     /** Whether the rest of the way is straight enough to be gone by {@link #moved}. */
     private boolean near(double late) {
-        return Math.abs(late) <= NEAR_TIME && Math.abs(late) * grip <= NEAR_SPEED * speed;
+        return Math.abs(late) <= NEAR_TIME && Math.abs(late) * (grip + pull) <= NEAR_SPEED * speed;
     }
 
-    /** Moves the state back in time by a hair, and says which parameter that is. */
+    /** Moves the state back in time by a hair, to third order, and says which parameter that is. */
     private double moved(double late) {
         if (late != 0) {
-            double s = where - late * pull / (speed + 0.5 * late * grip);
-            back(late);
-            where = s;
+            where -= late * pull / (speed + 0.5 * late * (grip + pull * dirY));
+            double t = -late;
+            // The acceleration, and what it changes by as the bag turns.
+            double ax = -grip * dirX;
+            double ay = -grip * dirY - pull;
+            double turn = grip * pull * dirX / speed;
+            double bx = -turn * dirY;
+            double by = turn * dirX;
+            double vx = speed * dirX;
+            double vy = speed * dirY;
+            x += t * (vx + 0.5 * t * (ax + t * (1.0 / 3) * bx));
+            y += t * (vy + 0.5 * t * (ay + t * (1.0 / 3) * by));
+            vx += t * (ax + 0.5 * t * bx);
+            vy += t * (ay + 0.5 * t * by);
+            speed = Math.sqrt(vx * vx + vy * vy);
+            double per = 1 / speed;
+            dirX = vx * per;
+            dirY = vy * per;
+            time += t;
+            param = Double.NaN;
         }
         return where;
-    }
-
-    /** Moves the state back in time by a hair, to second order. */
-    private void back(double by) {
-        double vx = speed * dirX;
-        double vy = speed * dirY;
-        double ax = -grip * dirX;
-        double ay = -grip * dirY - pull;
-        x -= by * (vx - 0.5 * by * ax);
-        y -= by * (vy - 0.5 * by * ay);
-        vx -= by * ax;
-        vy -= by * ay;
-        speed = Math.sqrt(vx * vx + vy * vy);
-        dirX = vx / speed;
-        dirY = vy / speed;
-        time -= by;
-        param = Double.NaN;
     }
 
     /**
@@ -374,7 +419,7 @@ final class Slide {
     }
 
     /** Whether the box around the path surely misses a disc. */
-    private boolean outOfReach(double cx, double cy, double radius) {
+    boolean outOfReach(double cx, double cy, double radius) {
         if ((startX < cx - radius && !(startDirX > 0)) || (startX > cx + radius && !(startDirX < 0))) {
             return true;
         }
@@ -406,7 +451,7 @@ final class Slide {
     }
 
     /**
-     * Newton's method from where the path would enter if it were straight; negative if that is no sure guide.
+     * Halley's method from where the path would enter if it were straight; negative if that is no sure guide.
      */
     private double alongTheTangent(double cx, double cy, double radius) {
         double along = (cx - startX) * startDirX + (cy - startY) * startDirY;
@@ -427,11 +472,17 @@ final class Slide {
             double dy = y - cy;
             double distance = Math.sqrt(dx * dx + dy * dy);
             double gap = distance - radius;
-            double rate = speed * (dx * dirX + dy * dirY) / distance;
-            if (!(rate < -0.1 * speed)) {
+            double per = 1 / distance;
+            double along0 = (dx * dirX + dy * dirY) * per;
+            double rate = speed * along0;
+            if (!(along0 < -0.1)) {
                 return -1;
             }
-            s -= gap / rate * pull / speed;
+            // Halley's step: the gap's second derivative is the speed across, squared, per distance, and the
+            // acceleration.
+            double bend = speed * speed * (1 - along0 * along0) * per - grip * along0 - pull * dy * per;
+            double straight = gap / rate;
+            s += ahead(-straight / (1 - 0.5 * straight * bend / rate));
             if ((pull + grip) * gap * gap <= NEAR * rate * rate) {
                 return s;
             }
@@ -604,6 +655,66 @@ final class Slide {
         }
         double sum = startSpeed + Math.sqrt(left);
         return sum > 0 ? 2 * run / sum : run > 0 ? NEVER : 0;
+    }
+
+    /**
+     * At least how fast friction changes the speed along a unit vector from the present state on, for so long: minus its
+     * grip times the direction along it, m/s2, the other way round: {@code grip * (d . n)} is at least this. Where the bag
+     * all but stops meanwhile, from {@link #boundUntil} on that holds but for {@link #slack} of way.
+     */
+    double leastAlong(double nx, double ny, double forSoLong) {
+        slack = 0;
+        boundUntil = NEVER;
+        double along = dirX * nx + dirY * ny;
+        if (straight) {
+            return grip * along;
+        }
+        if (along < -0.9) {
+            return -grip;
+        }
+        // The path turns towards straight down. Does that bring it through -n?
+        boolean through = side * (dirX * ny - dirY * nx) > 0;
+        if (!through) {
+            return grip * Math.min(along, -ny);
+        }
+        // d ln(u) / d ln(v) = -1 / (r + cos phi): at most like the square root where r + cos phi >= 2.
+        double slowest = speed - (grip + pull) * forSoLong;
+        double least = SLOW * speed;
+        double share = 1 / SLOW;
+        if (slowest > least) {
+            share = speed / slowest;
+        } else if (holds) {
+            boundUntil = (1 - SLOW) * speed / (grip + pull);
+            double per = 1 / (grip - pull);
+            slack = least * least * per * (1.5 + 0.5 * (grip + pull) * per);
+        } else {
+            return -grip;
+        }
+        double u2 = tangentNow2() * share;
+        double per = 1 / (1 + u2);
+        double cos = (1 - u2) * per;
+        if (!(ratio + cos >= 2)) {
+            slack = 0;
+            boundUntil = NEVER;
+            return -grip;
+        }
+        double sin = side * 2 * Math.sqrt(u2) * per;
+        if (!(side * (sin * ny - cos * nx) > 0)) {
+            slack = 0;
+            boundUntil = NEVER;
+            return -grip;
+        }
+        return grip * Math.min(along, sin * nx + cos * ny);
+    }
+
+    /** How long from the state on the last {@link #leastAlong} holds without slack, s. */
+    double boundUntil() {
+        return boundUntil;
+    }
+
+    /** See {@link #leastAlong}; m. */
+    double slack() {
+        return slack;
     }
 
     private static double square(double value) {
