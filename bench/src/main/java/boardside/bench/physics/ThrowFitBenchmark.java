@@ -26,7 +26,7 @@ import org.openjdk.jmh.annotations.Warmup;
  * A throw model from ten years of counts (200,000 bags on a regulation board and 40,000 on a narrow one, misses told of the
  * latter), and the chances of one model, which the fit asks for some ten thousand times.
  *
- * <pre>java -jar bench/target/benchmarks.jar ThrowFitBenchmark</pre>
+ * <pre>java -jar bench/target/bench.jar boardside.bench.physics.ThrowFitBenchmark</pre>
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)

@@ -21,7 +21,7 @@ import java.util.stream.IntStream;
  * from four kinds of records: counts, + a narrow board's counts, + where misses went, + taps. Records are made by throws
  * through the simulator.
  *
- * <pre>java -cp bench/target/benchmarks.jar boardside.bench.physics.ThrowRecovery [players] [seed]</pre>
+ * <pre>java -cp bench/target/bench.jar boardside.bench.physics.ThrowRecovery [players] [seed]</pre>
  */
 public final class ThrowRecovery {
     private static final Board REGULATION = Board.of(BoardKind.REGULATION);

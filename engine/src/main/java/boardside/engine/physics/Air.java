@@ -7,7 +7,9 @@ package boardside.engine.physics;
  * @param dragArea drag coefficient times area, m2, 0..0.1
  */
 public record Air(double density, double dragArea) {
-    /** Air at about 20 degrees at sea level; docs/physics.md says how the drag area was come by. */
+    /**
+     * Density published (dry air at 20 degrees at sea level); drag area chosen, between a bag's edge and its full side.
+     */
     public static final Air USUAL = new Air(1.2, 0.006);
 
     /** No air. */

@@ -7,10 +7,10 @@ package boardside.engine.physics;
  * @param ounces weight, 8..32 (bodies publish 14 to 16.5)
  */
 public record Bag(double friction, double ounces) {
-    /** Radius of the disc a bag is taken as, inches: half of its 6 in side. */
+    /** Radius of the disc a bag is taken as, inches: half of its side of 6 in (published by the rules' bodies). */
     public static final double RADIUS = 3;
 
-    /** Weight unless said otherwise, ounces. */
+    /** Weight unless said otherwise, ounces (published: bodies allow 14 to 16.5). */
     public static final double USUAL_OUNCES = 16;
 
     private static final double HIGHEST_FRICTION = 5;

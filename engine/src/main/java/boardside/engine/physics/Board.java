@@ -3,7 +3,8 @@ package boardside.engine.physics;
 import boardside.engine.rules.BoardKind;
 
 /**
- * A board as bags know it: a tilted rectangle 48 in long with a hole.
+ * A board as bags know it: a tilted rectangle 48 in long with a hole. All measures are published by the bodies that make the
+ * rules, but the narrow board's width, which is common practice and a setting.
  *
  * @param width across, inches, above 6, at most 24
  * @param slope angle to the ground, degrees, 0 inclusive to 45 exclusive

@@ -10,7 +10,11 @@ package boardside.engine.physics;
  * @param drop how far a bag must fall while its centre crosses the hole in order to stay in it, inches, 0..6
  */
 public record Contact(double restitution, double friction, double parting, double drop) {
-    /** The defaults. */
+    /**
+     * The defaults, none of them measured: restitution 0.1, friction 0.3 and a drop of 0.65 in are chosen so that typical
+     * players' counts and pushes come out (the drop as half of a bag's published thickness of 1.1 to 1.5 in); a parting speed
+     * of 0.01 m/s is chosen as too small to matter.
+     */
     public static final Contact USUAL = new Contact(0.1, 0.3, 0.01, 0.65);
 
     private static final double HIGHEST_FRICTION = 5;

@@ -14,7 +14,12 @@ final class Sampling {
     private static final int SIZE = ThrowPrior.SIZE;
     private static final int POINTS = 2500;
     private static final int MOST_ROUNDS = 6;
-    private static final double ENOUGH = 0.2;
+
+    /** Which variables' numbers a round mirrors, a bit each, and by how many points its parts begin later. */
+    private static final int[] MIRRORS = {0, 0b1010101, 0b0110011, 0b1111111, 0b0001111, 0b1100110};
+
+    private static final int TURN = 1100;
+    private static final double ENOUGH = 0.4;
     private static final int DEGREES = 6;
 
     /** Points worth the name that a round's covariance is taken from. */
@@ -61,14 +66,41 @@ final class Sampling {
         otherStart = starts[1 - higher];
         double[] mean = mode.clone();
         double[][] root = start;
-        draw(mean, root, start);
-        for (int round = 1; round < MOST_ROUNDS; round++) {
-            root = Matrices.root(covariance(mean));
-            draw(mean, root, start);
-            if (effective() > ENOUGH * POINTS) {
-                break;
+        double[][][] rounds = new double[MOST_ROUNDS][][];
+        double[][] logs = new double[MOST_ROUNDS][];
+        double known = 0;
+        int round = 0;
+        while (round < MOST_ROUNDS && known < ENOUGH * POINTS) {
+            if (round > 0) {
+                root = Matrices.root(covariance(mean));
+            }
+            logs[round] = draw(mean, root, start, round);
+            rounds[round] = points;
+            known += effective();
+            round++;
+        }
+        pool(Arrays.copyOf(rounds, round), Arrays.copyOf(logs, round));
+    }
+
+    /**
+     * All rounds together, each counted by how many points it was worth: none is thrown away, and weights are capped against
+     * all of them.
+     */
+    private void pool(double[][][] rounds, double[][] logs) {
+        double[][] all = new double[rounds.length * POINTS][];
+        double[] shares = new double[all.length];
+        for (int round = 0; round < rounds.length; round++) {
+            double[] own = shares(logs[round]);
+            double worth = effective(own);
+            for (int i = 0; i < POINTS; i++) {
+                all[round * POINTS + i] = rounds[round][i];
+                shares[round * POINTS + i] = worth * own[i];
             }
         }
+        points = all;
+        weights = shares;
+        normalise(weights);
+        cap(weights);
     }
 
     private static double[][] numbers() {
@@ -111,7 +143,7 @@ final class Sampling {
 
     /** A standard normal number that goes with a point and is independent of all of it. */
     static double aside(int point) {
-        return NUMBERS[point][SIZE];
+        return NUMBERS[point % POINTS][SIZE];
     }
 
     /** As many points of equal weight would know as much (Kish 1965). */
@@ -221,7 +253,7 @@ final class Sampling {
     /** Shares of the mixture: around what was found, around either mode, and the prior. */
     private static final double[] SHARES = {0.5, 0.15, 0.15, 0.2};
 
-    private void draw(double[] mean, double[][] root, double[][] start) {
+    private double[] draw(double[] mean, double[][] root, double[][] start, int round) {
         double[][] centres = {mean, mode, otherMode, new double[SIZE]};
         double[][][] roots = {root, start, otherStart, Matrices.identity(SIZE)};
         points = new double[POINTS][SIZE];
@@ -230,12 +262,15 @@ final class Sampling {
         int second = first + (int) Math.round(SHARES[1] * POINTS);
         int third = second + (int) Math.round(SHARES[2] * POINTS);
         for (int i = 0; i < POINTS; i++) {
-            // The Halton points of a part are spread over all of them.
-            int part = i < first ? 0 : i < second ? 1 : i < third ? 2 : 3;
+            // The Halton points of a part are spread over all of them; each round mirrors other variables and begins
+            // with
+            // another part, so that it has points of its own.
+            int turn = (i + round * TURN) % POINTS;
+            int part = turn < first ? 0 : turn < second ? 1 : turn < third ? 2 : 3;
             for (int k = 0; k < SIZE; k++) {
                 double value = centres[part][k];
                 for (int l = 0; l <= k; l++) {
-                    value += roots[part][k][l] * NUMBERS[i][l];
+                    value += roots[part][k][l] * ((MIRRORS[round] >> l & 1) == 0 ? NUMBERS[i][l] : -NUMBERS[i][l]);
                 }
                 points[i][k] = value;
             }
@@ -244,7 +279,9 @@ final class Sampling {
             }
             logs[i] = logDensity.applyAsDouble(points[i]) - logMixture(points[i], centres, roots);
         }
-        weigh(logs);
+        weights = shares(logs);
+        cap(weights);
+        return logs;
     }
 
     private double logMixture(double[] at, double[][] centres, double[][][] roots) {
@@ -275,25 +312,30 @@ final class Sampling {
         return StrictMath.pow(1 + squares / DEGREES, -(DEGREES + SIZE) / 2.0) / determinant;
     }
 
-    /**
-     * Weights as the logs say, none above 1 / sqrt(n) of the sum (Ionides 2008, "Truncated importance sampling", Journal of
-     * Computational and Graphical Statistics 17, 295-311): a single lucky point does not stand for a whole region.
-     */
-    private void weigh(double[] logs) {
-        double most = Arrays.stream(logs).max().orElseThrow();
-        weights = new double[logs.length];
+    /** Weights as the logs say, summing to 1. */
+    private static double[] shares(double[] logs) {
+        double most = Arrays.stream(logs).max().orElse(0);
+        double[] shares = new double[logs.length];
         for (int i = 0; i < logs.length; i++) {
-            weights[i] = StrictMath.exp(logs[i] - most);
+            shares[i] = StrictMath.exp(logs[i] - most);
         }
-        normalise();
-        double cap = 1 / Math.sqrt(logs.length);
-        for (int i = 0; i < logs.length; i++) {
-            weights[i] = Math.min(weights[i], cap);
-        }
-        normalise();
+        normalise(shares);
+        return shares;
     }
 
-    private void normalise() {
+    /**
+     * Lets no weight be above 1 / sqrt(n) of the sum (Ionides 2008, "Truncated importance sampling", Journal of Computational
+     * and Graphical Statistics 17, 295-311): a single lucky point does not stand for a whole region.
+     */
+    private static void cap(double[] weights) {
+        double cap = 1 / Math.sqrt(weights.length);
+        for (int i = 0; i < weights.length; i++) {
+            weights[i] = Math.min(weights[i], cap);
+        }
+        normalise(weights);
+    }
+
+    private static void normalise(double[] weights) {
         double sum = 0;
         for (double weight : weights) {
             sum += weight;

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * comes down with its centre over the hole is in.
  */
 public final class Simulator {
-    /** Standard acceleration of gravity, m/s2. */
+    /** Standard acceleration of gravity, m/s2 (published). */
     public static final double GRAVITY = 9.80665;
 
     /** Metres an inch. */

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param taps the bags; one with neither place is known to have missed the board
  */
 public record TappedDay(@Nullable Conditions conditions, boolean slideTest, List<Tap> taps) {
-    /** How much friction differs from day to day on what a player calls the same conditions: deviation of the log. */
+    /** How much friction differs from day to day on what a player calls the same conditions: deviation of the log (chosen). */
     public static final double DAY_TO_DAY = 0.08;
 
     /** By how much slow boards are slower than normal ones, and those than fast ones: log of the friction. */
@@ -33,7 +33,7 @@ public record TappedDay(@Nullable Conditions conditions, boolean slideTest, List
         }
     }
 
-    /** The log of friction against the player's usual that conditions let expect (common practice, no source). */
+    /** The log of friction against the player's usual that conditions let expect (chosen; common practice, no source). */
     public static double expected(@Nullable Conditions conditions) {
         return conditions == Conditions.SLOW ? STEP : conditions == Conditions.FAST ? -STEP : 0;
     }

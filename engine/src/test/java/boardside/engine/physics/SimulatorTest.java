@@ -2,9 +2,11 @@ package boardside.engine.physics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Outcome;
+import java.lang.management.ManagementFactory;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
@@ -185,5 +187,26 @@ class SimulatorTest {
         assertThat(thrown.bags().get(0))
                 .isInstanceOfSatisfying(End.On.class, on -> assertThat(on.y()).isGreaterThan(22));
         assertThat(thrown.thrown().outcome()).isEqualTo(Outcome.ON);
+    }
+
+    /** Tactics throws millions of bags: what a throw allocates would be collected all the time. */
+    @Test
+    void allocatesNothing() {
+        com.sun.management.ThreadMXBean threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
+        assumeTrue(threads.isThreadAllocatedMemorySupported() && threads.isThreadAllocatedMemoryEnabled());
+        UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(12);
+        Simulator simulator = new Simulator(with(0, 33.5, -1, 25, 8, 20, -8, 14), BAG);
+        Flight flight = new Flight(REGULATION, BAG, Air.USUAL);
+        long least = Long.MAX_VALUE;
+        // The interpreter and the measuring itself may allocate the first time.
+        for (int go = 0; go < 5; go++) {
+            long before = threads.getCurrentThreadAllocatedBytes();
+            for (int n = 0; n < 2000; n++) {
+                flight.fly(9.1 + 0.2 * random.nextDouble(), 40, 2 * random.nextDouble() - 1, 0, 36, 320, 0);
+                simulator.slide(flight.x(), flight.y(), flight.across(), flight.up());
+            }
+            least = Math.min(least, threads.getCurrentThreadAllocatedBytes() - before);
+        }
+        assertThat(least).as("bytes of 2,000 throws").isZero();
     }
 }
