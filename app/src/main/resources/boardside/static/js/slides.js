@@ -1,12 +1,34 @@
 // A slide test by taps: the first tap is where a bag landed, the next where it stopped. The text field holds the slides, so
-// what is tapped can be read, mended and sent without this script.
+// what is tapped can be read, mended and sent without this script. Taps stay on the phone until they are answered: at the
+// boards the network may be away.
+
+// Today's slides that have no answer yet.
+const KEPT = "boardside.slides";
+const PATIENCE = 8000;
 
 const tapping = document.getElementById("tapping");
 const board = document.getElementById("tap-board");
 const marks = document.getElementById("tap-marks");
 const text = document.getElementById("slides");
 const next = document.getElementById("tap-next");
+const form = text.form;
+const away = document.getElementById("tap-away");
+const today = new Date().toDateString();
 let landing = null;
+
+function keep() {
+  if (text.value.trim() === "") localStorage.removeItem(KEPT);
+  else localStorage.setItem(KEPT, JSON.stringify({ day: today, slides: text.value }));
+}
+
+function recall() {
+  try {
+    const kept = JSON.parse(localStorage.getItem(KEPT));
+    return kept !== null && kept.day === today ? kept.slides : "";
+  } catch {
+    return "";
+  }
+}
 
 const tenth = (value) => Math.round(value * 10) / 10;
 const parts = () => text.value.split(/\s+/).filter((part) => part !== "");
@@ -42,6 +64,7 @@ board.addEventListener("click", (event) => {
     text.value = [...parts(), `${landing.x},${landing.y}>${x},${y}`].join(" ");
     landing = null;
   }
+  keep();
   draw();
 });
 
@@ -51,9 +74,33 @@ document.getElementById("tap-undo").addEventListener("click", () => {
   } else {
     text.value = parts().slice(0, -1).join(" ");
   }
+  keep();
   draw();
 });
 
-text.addEventListener("input", draw);
+text.addEventListener("input", () => {
+  keep();
+  draw();
+});
+
+// Asks first, so that a page that cannot be reached never takes this one's place.
+form.addEventListener("submit", async (event) => {
+  event.preventDefault();
+  away.hidden = true;
+  const address = `${form.action}?${new URLSearchParams(new FormData(form))}`;
+  const giveUp = new AbortController();
+  const timer = setTimeout(() => giveUp.abort(), PATIENCE);
+  try {
+    await fetch(address, { signal: giveUp.signal });
+    location.assign(address);
+  } catch {
+    away.hidden = false;
+  } finally {
+    clearTimeout(timer);
+  }
+});
+
+if (document.querySelector(".said") !== null) localStorage.removeItem(KEPT);
+else if (text.value === "") text.value = recall();
 tapping.hidden = false;
 draw();

@@ -65,6 +65,16 @@ class ThrowsPageTest extends Browser {
         page.locator("#tap-undo").click();
         assertThat(page.locator("#tap-marks .stopped")).hasCount(2);
         assertThat(page.locator("#slides")).hasValue(java.util.regex.Pattern.compile("^0(\\.\\d)?,14\\.\\d>.+ .+>.+$"));
+        assertThat(page.locator("#tap-away")).isHidden();
+        // At the boards the network may be away: the slides stay where they are, and are there when the page is opened
+        // again.
+        page.context().setOffline(true);
+        page.getByText("Measure the boards").click();
+        assertThat(page.locator("#tap-away")).isVisible();
+        assertThat(page.locator("#tap-marks .stopped")).hasCount(2);
+        page.context().setOffline(false);
+        page.navigate(url("/slides"));
+        assertThat(page.locator("#tap-marks .stopped")).hasCount(2);
         page.getByText("Measure the boards").click();
         assertThat(page.locator(".said").first()).containsText("From 2 slides");
         assertThat(page.locator("main")).containsText("usual ones");
