@@ -10,8 +10,9 @@ import java.util.stream.IntStream;
  * @param equal the same for counting as equal
  * @param luckWeight degrees of freedom that the luck of single bags counts for beside the residuals
  * @param usualDifference standard deviation of the belief in a difference before anything is thrown, points per round
+ * @param mostPull how far that belief may pull what was measured, standard errors
  */
-public record Limits(List<Double> winner, double equal, double luckWeight, double usualDifference) {
+public record Limits(List<Double> winner, double equal, double luckWeight, double usualDifference, double mostPull) {
     /** List copied. */
     public Limits {
         winner = List.copyOf(winner);
@@ -25,6 +26,7 @@ public record Limits(List<Double> winner, double equal, double luckWeight, doubl
                         .toList(),
                 Boundaries.equalConstant(design.longest()),
                 Look.LUCK_WEIGHT,
-                Trial.USUAL_DIFFERENCE);
+                Trial.USUAL_DIFFERENCE,
+                Trial.MOST_PULL);
     }
 }

@@ -72,8 +72,9 @@ public record Outlook(TrialDesign design, Swings swings, double minutesPerRound,
         return new Outlook(design, swings, minutesPerRound, reaches, sentence(design, reaches));
     }
 
+    /** The boundary of the last two: who is behind by more has dropped out before. */
     private static double critical(TrialDesign design) {
-        return Boundaries.constant(design.candidates(), design.longest());
+        return Boundaries.constant(2, design.longest());
     }
 
     /** The best must beat every other one; as these differences share the best, that is as hard as about half as many. */
@@ -95,25 +96,28 @@ public record Outlook(TrialDesign design, Swings swings, double minutesPerRound,
     }
 
     private static String sentence(TrialDesign design, List<Reach> reaches) {
-        List<String> said = new ArrayList<>();
+        List<String> take = new ArrayList<>();
+        List<String> found = new ArrayList<>();
+        int seldom = 0;
         for (int i = reaches.size() - 1; i >= 0; i--) {
             Reach reach = reaches.get(i);
-            String points =
-                    TrialSentences.number(reach.difference()) + (reach.difference() == 1 ? " point" : " points");
-            String each = rounded(reach.roundsEach()) + " rounds with each";
-            if (reach.within()) {
-                said.add("If one is really " + points + " a round better, about " + each + " will probably show it ("
-                        + time(reach.minutes()) + ").");
+            String size = TrialSentences.number(reach.difference());
+            String points = size + (reach.difference() == 1 ? " point" : " points");
+            take.add((take.isEmpty() ? "about " : "") + rounded(reach.roundsEach())
+                    + (take.isEmpty() ? " rounds with each" : "") + " (" + time(reach.minutes())
+                    + (reach.rounds() >= THOUSANDS ? ", thousands of rounds" : "") + ") if "
+                    + (take.isEmpty() ? "one is truly " + points + " a round better" : "it is " + size));
+            if (reach.chance() >= WORTH_A_TRY) {
+                found.add(points + " in about " + Math.round(100 * reach.chance()) + " of 100 cases");
             } else {
-                said.add("A difference of " + points + " takes about " + each
-                        + (reach.rounds() >= THOUSANDS ? ", thousands in all" : "") + " (" + time(reach.minutes())
-                        + "): this trial ends after " + design.longest() * TrialDesign.ROUNDS
-                        + (reach.chance() >= WORTH_A_TRY
-                                ? " and may well leave it open."
-                                : ", so do not expect it to show."));
+                seldom++;
             }
         }
-        return String.join(" ", said);
+        return "To find the better one probably takes " + String.join(", ", take) + ". This trial ends after "
+                + design.longest() * TrialDesign.ROUNDS + " with each: it finds "
+                + (found.isEmpty()
+                        ? "none of these often."
+                        : TrialSentences.list(found) + (seldom == 0 ? "." : ", smaller ones seldom."));
     }
 
     /** Two digits, since it is no better known. */

@@ -17,7 +17,9 @@ import java.util.Set;
  *
  * <p>Differences are credible intervals under a belief, before anything is thrown, that two candidates differ by a normal
  * amount with a standard deviation of {@value #USUAL_DIFFERENCE} points a round; without it, a difference at which a trial
- * stopped would be too large on average. Decisions do not use it: they are made by {@link Boundaries boundaries}.
+ * stopped would be too large on average. What was measured is pulled towards that belief by {@value #MOST_PULL} standard
+ * errors at most, so that a large difference is not talked away (limited translation: Efron and Morris 1971, Journal of the
+ * American Statistical Association 66, 807-815). Decisions do not use it: they are made by {@link Boundaries boundaries}.
  */
 public final class Trial {
     /**
@@ -26,6 +28,9 @@ public final class Trial {
      * no source.
      */
     static final double USUAL_DIFFERENCE = 0.7;
+
+    /** How far the belief may pull what was measured, in standard errors. */
+    static final double MOST_PULL = 1.5;
 
     /** Standard deviations to the ends of a 90 % interval. */
     private static final double NINETY = 1.6448536269514722;
@@ -140,7 +145,7 @@ public final class Trial {
     /** What is believed of a difference after it was measured with a standard error. */
     static Interval believed(double apart, double error) {
         double before = USUAL_DIFFERENCE * USUAL_DIFFERENCE;
-        double weight = before / (before + error * error);
+        double weight = Math.max(before / (before + error * error), 1 - MOST_PULL * error / Math.abs(apart));
         double deviation = Math.sqrt(weight) * error;
         double mean = weight * apart;
         return new Interval(mean, mean - NINETY * deviation, mean + NINETY * deviation);

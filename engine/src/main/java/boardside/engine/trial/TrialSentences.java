@@ -14,6 +14,9 @@ import java.util.Set;
 
 /** How a trial stands in plain words: who, by how much with its range, whether that may be luck, and what to do. */
 final class TrialSentences {
+    /** Points a round that no two candidates differ by. */
+    private static final double MOST_APART = 6;
+
     private final TrialDesign design;
     private final List<String> names;
     private final Set<Trait> by;
@@ -83,10 +86,13 @@ final class TrialSentences {
         }
         String blocks = state.blocks() + " of at most " + state.longest() + " blocks";
         return "After " + blocks + " " + ahead(state, first, second)
-                + ": open so far, it may be luck. It would have to be " + one(state.needed())
-                + (state.inPlay().size() == 2
-                        ? " apart to be settled now."
-                        : " behind for a candidate to drop out now.");
+                + ": open so far, it may be luck."
+                + (state.needed() > MOST_APART
+                        ? " It is too early for anything to be settled."
+                        : " It would have to be " + one(state.needed())
+                                + (state.inPlay().size() == 2
+                                        ? " apart to be settled now."
+                                        : " behind the best for a candidate to drop out now."));
     }
 
     private String ahead(TrialState state, Standing first, Standing second) {

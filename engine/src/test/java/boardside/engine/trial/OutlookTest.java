@@ -76,7 +76,7 @@ class OutlookTest {
         assertThat(small.roundsEach()).isGreaterThan(2000);
         assertThat(small.rounds()).isEqualTo(2 * small.roundsEach());
         assertThat(small.minutes()).isCloseTo(0.7 * small.rounds(), within(1e-9));
-        assertThat(outlook.sentence()).contains("thousands", "0.2", "this trial ends after 100");
+        assertThat(outlook.sentence()).contains("thousands", "0.2", "This trial ends after 100");
     }
 
     /**

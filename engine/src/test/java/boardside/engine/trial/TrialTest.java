@@ -187,6 +187,14 @@ class TrialTest {
                 .isCloseTo(2 * 1.6448536269514722 * Math.sqrt(weight * 0.16), within(1e-12));
     }
 
+    /** Far from what is usual, what was measured is pulled by 1.5 standard errors and no more. */
+    @Test
+    void aLargeDifferenceIsNotTalkedAway() {
+        assertThat(Trial.believed(6, 1).estimate()).isCloseTo(4.5, within(1e-12));
+        assertThat(Trial.believed(-6, 1).estimate()).isCloseTo(-4.5, within(1e-12));
+        assertThat(Trial.believed(0, 1).estimate()).isZero();
+    }
+
     @Test
     void whatCannotBeIsRefused() {
         assertThatThrownBy(() -> new TrialDesign(9, 25, 0.5, 1)).hasMessageContaining("2 to 8 candidates");
