@@ -18,6 +18,7 @@ import boardside.app.record.Ladder;
 import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
 import boardside.app.record.Skills;
+import boardside.app.record.TrialDetail;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
@@ -27,11 +28,13 @@ import boardside.engine.rules.FirstThrow;
 import boardside.engine.rules.Game;
 import boardside.engine.rules.Setting;
 import boardside.engine.rules.Side;
+import boardside.engine.rules.Tally;
 import boardside.engine.rules.Word;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -136,6 +139,13 @@ final class RecordCommand implements Callable<Integer> {
     @Option(names = "--thrown", description = "The bags on the board were thrown there rather than laid by hand.")
     private boolean thrown;
 
+    @Option(
+            names = "--trial",
+            paramLabel = "NAME",
+            description =
+                    "In a trial: which one; the only open one unless said. Its order says what each round is thrown with.")
+    private @Nullable String trial;
+
     @Option(names = "--warm-up", description = "Keep the run, but do not count it.")
     private boolean warmUp;
 
@@ -170,6 +180,13 @@ final class RecordCommand implements Callable<Integer> {
         }
         if (kind == Drill.RACE && ghost == null) {
             faults.add("a " + kind.word() + " is thrown against a ghost; add --ghost with its points a round, 0 to 12");
+        }
+        if (kind == Drill.TRIAL && !(bag + face + approach).isEmpty()) {
+            faults.add(
+                    "--bag, --face and --approach: what a trial is thrown with was fixed when it began; leave them out");
+        }
+        if (kind != Drill.TRIAL && trial != null) {
+            faults.add("--trial: a trial is thrown with: boardside record trial; leave it out");
         }
         boolean alone = kind == Drill.DUEL && opponent.isBlank();
         Face faceOfB = word(faults, "--other-face", Face.class, otherFace);
@@ -256,7 +273,9 @@ final class RecordCommand implements Callable<Integer> {
                     setup.target = target;
                     setup.onlyIn = counts.get(0).on() == null;
                 })));
-        Contest.Way mine = new Contest.Way(bagId, faceDown, taken);
+        List<Contest.Way> ways = kind == Drill.TRIAL
+                ? trialWays(operations, ids, run, counts)
+                : Collections.nCopies(counts.size(), new Contest.Way(bagId, faceDown, taken));
         Contest.Way other = alone ? new Contest.Way(bagOfB, faceOfB, approachOfB) : new Contest.Way("", null, null);
         for (int i = 0; i < counts.size(); i++) {
             int number = i + 1;
@@ -267,7 +286,7 @@ final class RecordCommand implements Callable<Integer> {
                     number,
                     alone ? Side.A : Side.ME,
                     counts.get(i),
-                    mine,
+                    ways.get(i),
                     thrownAt,
                     stake,
                     play,
@@ -297,6 +316,21 @@ final class RecordCommand implements Callable<Integer> {
 
     private static boolean counted(String round) {
         return ROUND.matcher(round).matches() || ONLY_IN.matcher(round).matches();
+    }
+
+    /** How each round of a trial is thrown: its order says. */
+    private List<Contest.Way> trialWays(List<Operation> operations, Ids ids, String run, List<Counts> counts) {
+        TrialDetail detail = TrialCommand.named(context, trial);
+        operations.add(new Operation.ThrowTrial(ids.next(), detail.plan().id(), run));
+        List<Integer> candidates =
+                detail.thrownBy(counts.stream().map(Counts::tally).toList());
+        if (candidates.size() < counts.size()) {
+            throw new Failure.BadInput("the trial is decided after " + Words.count(candidates.size(), "round")
+                    + " of these; leave the rest out");
+        }
+        return candidates.stream()
+                .map(candidate -> detail.plan().candidates().get(candidate))
+                .toList();
     }
 
     private void put(
@@ -364,7 +398,11 @@ final class RecordCommand implements Callable<Integer> {
             int thrown,
             int in,
             @Nullable Integer on,
-            @Nullable Integer off) {}
+            @Nullable Integer off) {
+        Tally tally() {
+            return new Tally(in, on == null ? 0 : on, off == null ? thrown - in : off);
+        }
+    }
 
     private static Optional<Counts> count(List<String> faults, String round) {
         Matcher full = ROUND.matcher(round);

@@ -34,6 +34,8 @@ public record Change(String id, String at, Kind kind, String run, String says, b
         /** A league's settings were edited, or it was deleted. */
         LEAGUE,
         /** Fixtures of a league were added, edited or deleted, or results posted. */
-        FIXTURES
+        FIXTURES,
+        /** A trial was paused, resumed, stopped or deleted. */
+        TRIAL
     }
 }

@@ -70,6 +70,9 @@ public sealed interface Operation {
     /** Opens a closed run again, to throw on. */
     record ReopenRun(String op, String run) implements Operation {}
 
+    /** Says that a run is thrown for a trial; the run starts before. */
+    record ThrowTrial(String op, String trial, String run) implements Operation {}
+
     /** Says that a run is a game of a league's fixture, numbered from 1; the run starts before. */
     record PlayFixture(String op, String fixture, int game, String run) implements Operation {}
 }

@@ -13,6 +13,7 @@ import boardside.app.practice.Line;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.store.HistoryRows;
 import boardside.app.store.Transaction;
@@ -65,6 +66,12 @@ final class Corrections {
 
     void keepLeague(Transaction rows, int player, League earlier, League later, String now) {
         keep(rows, player, Change.Kind.LEAGUE, later.id(), earlier, later, now);
+    }
+
+    /** Writes a trial and keeps what it was. */
+    void putTrial(Transaction rows, int player, TrialPlan earlier, TrialPlan later, String now) {
+        rows.trials().put(player, later);
+        keep(rows, player, Change.Kind.TRIAL, later.id(), earlier, later, now);
     }
 
     /** Writes fixtures of a league and keeps what they were as one change; nothing happens without any. */
@@ -176,6 +183,13 @@ final class Corrections {
                 keepLeague(rows, player, before, after, now);
                 rows.leagues().put(player, after);
             }
+            case TRIAL ->
+                putTrial(
+                        rows,
+                        player,
+                        rows.trials().find(player, subject).orElseThrow(),
+                        Json.read(entry.earlier(), TrialPlan.class),
+                        now);
             case FIXTURES -> {
                 List<Fixture> after = fixtures(entry.earlier());
                 List<Fixture> before = after.stream()
@@ -245,11 +259,12 @@ final class Corrections {
             case BOARD -> told(Json.read(entry.earlier(), Board.class), Json.read(entry.later(), Board.class));
             case LEAGUE ->
                 LeagueWords.told(Json.read(entry.earlier(), League.class), Json.read(entry.later(), League.class));
+            case TRIAL -> told(Json.read(entry.earlier(), TrialPlan.class), Json.read(entry.later(), TrialPlan.class));
             case FIXTURES -> LeagueWords.told(fixtures(entry.earlier()), fixtures(entry.later()));
         };
         boolean ofRun = switch (entry.kind()) {
             case ROUND, TRY, RUN, RUN_DELETED -> true;
-            case SESSION, SITUATION, BAG, BOARD, LEAGUE, FIXTURES -> false;
+            case SESSION, SITUATION, BAG, BOARD, LEAGUE, FIXTURES, TRIAL -> false;
         };
         return new Change(entry.id(), entry.at(), entry.kind(), ofRun ? entry.subject() : "", says, entry.undone());
     }
@@ -291,6 +306,15 @@ final class Corrections {
         if (earlier.retired() != later.retired()) {
             parts.add(later.retired() ? "now put away" : "in use again");
         }
+        return String.join("; ", parts);
+    }
+
+    private static String told(TrialPlan earlier, TrialPlan later) {
+        if (earlier.deleted() != later.deleted()) {
+            return later.deleted() ? "deleted" : "brought back";
+        }
+        List<String> parts = new ArrayList<>();
+        part(parts, "state", earlier.state().word(), later.state().word());
         return String.join("; ", parts);
     }
 

@@ -111,6 +111,9 @@ final class Recording {
         } else if (operation instanceof Operation.PlayFixture play) {
             return playFixture(play);
         }
+        if (operation instanceof Operation.ThrowTrial put) {
+            return new TrialRecording(rows, player).put(run(put.run()), put);
+        }
         throw new IllegalStateException("an operation of an unknown kind: " + operation);
     }
 
@@ -280,6 +283,9 @@ final class Recording {
             throw new IllegalArgumentException(
                     "round " + round.number() + " cannot be thrown: this game of a league has " + planned
                             + " rounds; start the next game for it");
+        }
+        if (drill == Drill.TRIAL) {
+            new TrialRecording(rows, player).check(run, round, rounds(run.id()));
         }
         if (Games.played(drill) || run.setup().stakes() != null) {
             Games.check(run, rounds(run.id()), round);

@@ -44,6 +44,7 @@ import org.jspecify.annotations.Nullable;
 public final class Records implements AutoCloseable {
     private static final int USUAL_OF = 20;
     private static final int LATEST = 5;
+    private static final int PACE_RUNS = 40;
     private static final int MOST_OPPONENTS = 30;
     private static final int LONGEST_NAME = 100;
     private static final int MOST_SEARCH_WORDS = 8;
@@ -55,6 +56,7 @@ public final class Records implements AutoCloseable {
 
     private final Leagues leagues;
     private final Challenges challenges;
+    private final Trials trials;
 
     private Records(Database database, InstantSource clock, Ids ids) {
         this.database = database;
@@ -63,6 +65,7 @@ public final class Records implements AutoCloseable {
         this.corrections = new Corrections(ids);
         this.leagues = new Leagues(database, clock, ids, corrections);
         this.challenges = new Challenges(database, ids);
+        this.trials = new Trials(database, clock, ids, corrections);
     }
 
     /**
@@ -115,6 +118,11 @@ public final class Records implements AutoCloseable {
     /** Challenges that were taken up. */
     public Challenges challenges() {
         return challenges;
+    }
+
+    /** Fair comparisons of ways to throw. */
+    public Trials trials() {
+        return trials;
     }
 
     /** Bests, milestones and bags a day. */
@@ -602,6 +610,11 @@ public final class Records implements AutoCloseable {
      */
     public Optional<String> bestDay(int player, String to, int least) {
         return database.read(rows -> rows.tallies().bestDay(player, to, least));
+    }
+
+    /** How long the player takes for a round, by the latest runs. */
+    public Pace pace(int player) {
+        return database.read(rows -> Pace.of(rows.rounds().gaps(player, PACE_RUNS)));
     }
 
     // Correcting

@@ -10,6 +10,7 @@ import boardside.app.practice.League;
 import boardside.app.practice.Moment;
 import boardside.app.practice.Player;
 import boardside.app.practice.Session;
+import boardside.app.practice.TrialPlan;
 import boardside.app.store.HistoryRows;
 import boardside.app.store.RoundRows;
 import boardside.app.store.Transaction;
@@ -88,6 +89,11 @@ public final class Refill {
     /** Says which run a game of a fixture added before was thrown in. */
     public void fixtureRun(int player, FixtureRun game) {
         rows.leagues().play(player, game.fixture(), game.game(), game.run());
+    }
+
+    /** Adds a trial. */
+    public void trial(int player, TrialPlan plan) {
+        rows.trials().put(player, plan);
     }
 
     /** Adds a challenge; its run was added before. */

@@ -156,7 +156,7 @@ public final class Skills {
             seen.addAll(changes.changed());
             boolean onlyNew = !runs.keySet().removeAll(changes.changed());
             for (DayCount count : changes.counts()) {
-                RunCount counted = counted(count);
+                RunCount counted = counted(count, names);
                 runs.computeIfAbsent(count.run(), run -> new ArrayList<>(1)).add(counted);
                 if (onlyNew) {
                     added.add(counted);
@@ -182,23 +182,31 @@ public final class Skills {
                     .sorted(Comparator.comparing(RunCount::day).thenComparing(RunCount::run))
                     .collect(Collectors.toList());
         }
+    }
 
-        private RunCount counted(DayCount count) {
-            return new RunCount(
-                    LocalDate.parse(count.day()),
-                    count.run(),
-                    count.drill(),
-                    names.getOrDefault(count.bag(), ""),
-                    count.face(),
-                    count.approach(),
-                    count.board(),
-                    count.setting(),
-                    count.conditions(),
-                    count.rounds(),
-                    new Tally(count.knownIn(), count.knownOn(), count.known() - count.knownIn() - count.knownOn()),
-                    count.thrown() - count.known(),
-                    count.in() - count.knownIn(),
-                    count.finishes());
-        }
+    /** All counts of a player that count, without asking a model about them. */
+    static List<RunCount> counts(Records records, int player) {
+        Analyses.Changes all = records.analyses().since(player, -1);
+        return all.counts().stream()
+                .map(count -> counted(count, all.bagNames()))
+                .toList();
+    }
+
+    private static RunCount counted(DayCount count, Map<String, String> names) {
+        return new RunCount(
+                LocalDate.parse(count.day()),
+                count.run(),
+                count.drill(),
+                names.getOrDefault(count.bag(), ""),
+                count.face(),
+                count.approach(),
+                count.board(),
+                count.setting(),
+                count.conditions(),
+                count.rounds(),
+                new Tally(count.knownIn(), count.knownOn(), count.known() - count.knownIn() - count.knownOn()),
+                count.thrown() - count.known(),
+                count.in() - count.knownIn(),
+                count.finishes());
     }
 }

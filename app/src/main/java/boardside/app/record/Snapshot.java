@@ -10,6 +10,7 @@ import boardside.app.practice.League;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.store.RoundRows;
 import boardside.app.store.RunRows;
@@ -110,6 +111,11 @@ public final class Snapshot {
     /** Which runs games of fixtures were thrown in; only fixture, game and run are told. */
     public List<FixtureRun> fixtureRuns(int player) {
         return rows.leagues().allThrown(player);
+    }
+
+    /** A player's trials, deleted ones too. */
+    public List<TrialPlan> trials(int player) {
+        return rows.trials().all(player);
     }
 
     /** The challenges a player took up. */

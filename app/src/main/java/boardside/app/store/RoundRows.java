@@ -1,6 +1,7 @@
 package boardside.app.store;
 
 import boardside.app.practice.Line;
+import boardside.app.practice.Moment;
 import boardside.app.practice.Round;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
@@ -79,6 +80,34 @@ public final class RoundRows {
     /** The same for some runs at once, by id of the run. */
     public Map<String, List<Stored>> of(int player, List<String> runs) {
         return read(player, runs, "", 0, "");
+    }
+
+    /**
+     * Milliseconds between rounds of four that follow each other in a run, of the player's latest runs.
+     *
+     * @param runs how many runs at most
+     */
+    public List<Long> gaps(int player, int runs) {
+        List<Long> gaps = new ArrayList<>();
+        String[] last = {"", ""};
+        handle.createQuery("select l.run as run, l.at as at from line l join"
+                        + " (select player, id, started_ms from run where player = :player and deleted_at is null"
+                        + " order by started_ms desc, id desc limit :runs) r on r.player = l.player and r.id = l.run"
+                        + " where l.at <> '' and l.side <> 'versus' and l.thrown = 4 order by l.run, l.number, l.side")
+                .bind("player", player)
+                .bind("runs", runs)
+                .map((row, context) -> {
+                    String run = row.getString("run");
+                    String at = row.getString("at");
+                    if (run.equals(last[0])) {
+                        gaps.add(Moment.of(at).millis() - Moment.of(last[1]).millis());
+                    }
+                    last[0] = run;
+                    last[1] = at;
+                    return at;
+                })
+                .list();
+        return gaps;
     }
 
     /** One side of one round. */

@@ -174,6 +174,25 @@ public final class RunRows {
                 .execute();
     }
 
+    /** Says which trial a run is thrown for. */
+    public void trial(int player, String id, String trial) {
+        handle.createUpdate("update run set trial = :trial, " + CHANGED + " where player = :player and id = :id")
+                .bind("player", player)
+                .bind("id", id)
+                .bind("trial", trial)
+                .execute();
+    }
+
+    /** The runs that count of a trial, the earliest first. */
+    public List<Run> ofTrial(int player, String trial) {
+        return handle.createQuery("select * from run where player = :player and trial = :trial and trial <> ''"
+                        + " and deleted_at is null and warm_up = 0 order by started_ms, id")
+                .bind("player", player)
+                .bind("trial", trial)
+                .map((row, context) -> run(row))
+                .list();
+    }
+
     /** Closes a run, or opens it again with null. */
     public void finish(int player, String id, @Nullable String at) {
         handle.createUpdate("update run set finished_at = :at where player = :player and id = :id")

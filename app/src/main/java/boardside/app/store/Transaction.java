@@ -63,6 +63,11 @@ public final class Transaction {
         return new LeagueRows(handle);
     }
 
+    /** Trials as they were set up. */
+    public TrialRows trials() {
+        return new TrialRows(handle);
+    }
+
     /** Challenges that were taken up. */
     public ChallengeRows challenges() {
         return new ChallengeRows(handle);
@@ -97,7 +102,8 @@ public final class Transaction {
             "fixture",
             "fixture_game",
             "challenge",
-            "feat");
+            "feat",
+            "trial");
 
     /** Empties all that players recorded; devices stay let in. */
     public void clear() {

@@ -13,6 +13,7 @@ import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.record.Refill;
 import boardside.app.record.Snapshot;
@@ -35,7 +36,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, then for each player the player,
- * bag sets, boards, situations, sessions, runs with their rounds, leagues with their fixtures, challenges, and the history;
+ * bag sets, boards, situations, sessions, runs with their rounds, leagues with their fixtures, challenges, trials, and the
+ * history;
  * last the counts, by which a whole file is known.
  */
 final class JsonLines {
@@ -154,6 +156,11 @@ final class JsonLines {
                 }
             });
             league(snapshot, id, complete);
+            for (TrialPlan plan : snapshot.trials(id)) {
+                if (complete || !plan.deleted()) {
+                    line("trial", Json.MAPPER.valueToTree(plan));
+                }
+            }
             if (complete) {
                 snapshot.changes(id).forEach(change -> line("change", Json.MAPPER.valueToTree(change)));
             }
@@ -349,6 +356,12 @@ final class JsonLines {
                     FixtureRun game = Json.MAPPER.treeToValue(fields, FixtureRun.class);
                     if (refill != null) {
                         refill.fixtureRun(player, game);
+                    }
+                }
+                case "trial" -> {
+                    TrialPlan plan = Json.MAPPER.treeToValue(node, TrialPlan.class);
+                    if (refill != null) {
+                        refill.trial(player, plan);
                     }
                 }
                 case "challenge" -> {

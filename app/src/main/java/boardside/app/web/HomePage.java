@@ -5,6 +5,7 @@ import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
 import boardside.engine.rules.Drill;
 import io.javalin.http.Context;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -61,7 +62,7 @@ public final class HomePage {
         View view = new View(
                 open.map(run -> offer(player, run)).orElse(null),
                 open.isPresent() ? null : last.map(run -> offer(player, run)).orElse(null),
-                DRILLS.stream().map(drill -> tile(player, drill)).toList(),
+                tiles(player),
                 nights(player),
                 CalendarPage.caution(web.texts(), web.records().deeds().load(player.id(), web.today())));
         web.show(ctx, "home", web.texts().of("home.title"), Map.of("view", view));
@@ -76,6 +77,13 @@ public final class HomePage {
 
     private Offer offer(Player player, Run run) {
         return new Offer(run.id(), run.drill().word(), web.describe().run(run, web.bagNames(player.id())));
+    }
+
+    private List<Tile> tiles(Player player) {
+        List<Tile> tiles = new ArrayList<>();
+        DRILLS.forEach(drill -> tiles.add(tile(player, drill)));
+        tiles.add(TrialsPage.tile(web, player));
+        return tiles;
     }
 
     private Tile tile(Player player, Drill drill) {

@@ -25,7 +25,8 @@ final class OperationJson {
         @JsonSubTypes.Type(value = Operation.ScoreRun.class, name = "score"),
         @JsonSubTypes.Type(value = Operation.FinishRun.class, name = "finish"),
         @JsonSubTypes.Type(value = Operation.ReopenRun.class, name = "reopen"),
-        @JsonSubTypes.Type(value = Operation.PlayFixture.class, name = "fixture")
+        @JsonSubTypes.Type(value = Operation.PlayFixture.class, name = "fixture"),
+        @JsonSubTypes.Type(value = Operation.ThrowTrial.class, name = "trial")
     })
     private interface Typed {}
 

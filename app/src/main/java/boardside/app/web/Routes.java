@@ -41,6 +41,8 @@ final class Routes {
         TriesStart tries = new TriesStart(web);
         RatesPage rates = new RatesPage(web);
         SituationsPage situations = new SituationsPage(web);
+        TrialsPage trials = new TrialsPage(web);
+        TrialPage trial = new TrialPage(web);
         StaticFiles files = new StaticFiles();
         return List.of(
                 get("/static/<file>", EVERYONE, files::serve),
@@ -79,6 +81,17 @@ final class Routes {
                 get("/situations/new", DEVICE, situations::blank),
                 get("/situations/{id}", DEVICE, situations::edit),
                 get("/situations/{id}/file", DEVICE, situations::file),
+                get("/start/trial", DEVICE, trials::list),
+                get("/trials", DEVICE, trials::list),
+                post("/trials", DEVICE, trials::add),
+                get("/trials/new", DEVICE, trials::blank),
+                post("/trials/take", DEVICE, trials::take),
+                get("/trials/{trial}", DEVICE, trial::show),
+                get("/trials/{trial}/file", DEVICE, trial::file),
+                post("/trials/{trial}/throw", DEVICE, trial::start),
+                post("/trials/{trial}/state", DEVICE, trial::set),
+                post("/trials/{trial}/delete", DEVICE, trial::delete),
+                post("/trials/{trial}/restore", DEVICE, trial::restore),
                 get("/start/{drill}", DEVICE, start::show),
                 post("/runs", DEVICE, start::start),
                 get("/runs/{id}", DEVICE, run::show),

@@ -38,7 +38,8 @@ final class RunPage {
             String ghost,
             @Nullable Standing standing,
             Nights.@Nullable Boot night,
-            @Nullable String challenge) {}
+            @Nullable String challenge,
+            @Nullable TrialBoot trial) {}
 
     record BagName(String id, String name) {}
 
@@ -71,7 +72,8 @@ final class RunPage {
                         .challenges()
                         .of(player.id(), run.id())
                         .map(told -> ChallengePage.says(web.texts(), told.challenge()))
-                        .orElse(null));
+                        .orElse(null),
+                TrialBoot.of(web, player, run));
         web.show(
                 ctx,
                 "run",

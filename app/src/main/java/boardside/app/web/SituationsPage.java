@@ -12,19 +12,14 @@ import boardside.engine.tactics.Lying;
 import boardside.engine.tactics.Position;
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** The common situations and the player's own: drawn with a finger, kept, shared as a file or a picture to scan. */
 public final class SituationsPage {
-    private static final int LONGEST_SHARE = 4000;
-
     private final Web web;
 
     SituationsPage(Web web) {
@@ -124,9 +119,10 @@ public final class SituationsPage {
     void file(Context ctx) {
         Player player = web.player(ctx);
         KeptSituation kept = find(player, ctx.pathParam("id"));
-        ctx.contentType("application/json; charset=utf-8")
-                .header("Content-Disposition", "attachment; filename=\"situation.json\"")
-                .result(Json.write(new Shared(kept.name(), kept.position().bags())));
+        Sharing.file(
+                ctx,
+                "situation.json",
+                Json.write(new Shared(kept.name(), kept.position().bags())));
     }
 
     private KeptSituation find(Player player, String id) {
@@ -140,17 +136,13 @@ public final class SituationsPage {
     void take(Context ctx) {
         Player player = web.player(ctx);
         try {
-            var file = ctx.uploadedFile("file");
-            String text = file != null && file.size() > 0
-                    ? new String(file.content().readNBytes(LONGEST_SHARE + 1), StandardCharsets.UTF_8)
-                    : Objects.requireNonNullElse(ctx.formParam("text"), "").strip();
-            KeptSituation read = read(text);
+            KeptSituation read = read(Sharing.text(ctx));
             Applied applied = keep(player, read);
             if (applied instanceof Applied.Refused refused) {
                 throw new IllegalArgumentException(refused.message());
             }
             ctx.redirect("/situations?said=saved");
-        } catch (IllegalArgumentException | IOException e) {
+        } catch (IllegalArgumentException e) {
             ctx.status(422);
             list(ctx, web.texts().of("situations.fault", String.valueOf(e.getMessage())));
         }
@@ -163,7 +155,7 @@ public final class SituationsPage {
     }
 
     private KeptSituation read(String text) {
-        if (text.isEmpty() || text.length() > LONGEST_SHARE) {
+        if (text.isEmpty()) {
             throw new IllegalArgumentException(web.texts().of("situations.fault.none"));
         }
         JsonNode node = Json.read(text, JsonNode.class);

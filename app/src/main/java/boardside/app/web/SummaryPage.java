@@ -8,6 +8,7 @@ import boardside.app.practice.Stakes;
 import boardside.app.record.Games;
 import boardside.app.record.RunDetail;
 import boardside.app.record.Standing;
+import boardside.app.record.TrialDetail;
 import boardside.app.report.DataTable;
 import boardside.app.report.Picture;
 import boardside.app.report.Pictures;
@@ -37,7 +38,7 @@ public final class SummaryPage {
     private static final int MOST_FORECAST_ROUNDS = 100;
     private static final int MOST_STRIP = 100;
     /** Drills whose number of rounds is set beforehand, with one side of mine. */
-    private static final Set<Drill> FIXED = EnumSet.of(Drill.TOTAL, Drill.FIXTURE, Drill.VOLUME, Drill.TRIAL);
+    private static final Set<Drill> FIXED = EnumSet.of(Drill.TOTAL, Drill.FIXTURE, Drill.VOLUME);
 
     private final Web web;
     private final LadderView ladders;
@@ -65,6 +66,7 @@ public final class SummaryPage {
      * @param ladder where the climb stands, or null outside it
      * @param forecast how unusual the total was
      * @param waiting whether that is still being worked out
+     * @param trial the page of the trial it was thrown for, or null
      * @param match the page of the league match it was thrown for, or null
      * @param again the drill to start again, or null where it is not started from the first page
      */
@@ -83,7 +85,8 @@ public final class SummaryPage {
             boolean waiting,
             boolean open,
             @Nullable String again,
-            @Nullable String match) {
+            @Nullable String match,
+            @Nullable String trial) {
         /** The id as a part of an address. */
         public String path() {
             return Numbers.path(id);
@@ -124,7 +127,12 @@ public final class SummaryPage {
                 detail.rounds().stream().filter(round -> round.side().mine()).toList();
         Optional<Optional<TotalForecast>> found = forecast(player, run, mine);
         Optional<TotalForecast> forecast = found.orElse(Optional.empty());
-        String said = found.isEmpty() ? web.texts().of("working.said") : said(run, mine, forecast);
+        Optional<TrialDetail> trial = run.trial().isEmpty()
+                ? Optional.empty()
+                : web.records().trials().find(player.id(), run.trial());
+        String said = trial.isPresent()
+                ? trial.get().state().sentence()
+                : found.isEmpty() ? web.texts().of("working.said") : said(run, mine, forecast);
         boolean offered = HomePage.DRILLS.contains(run.drill());
         return new View(
                 run.id(),
@@ -147,7 +155,8 @@ public final class SummaryPage {
                                 .leagues()
                                 .ofRun(player.id(), run.id())
                                 .map(of -> FixturePage.path(of.fixture()))
-                                .orElse(null));
+                                .orElse(null),
+                trial.map(of -> TrialPage.path(of.plan())).orElse(null));
     }
 
     private List<SideView> sides(Player player, Run run, List<Round> rounds) {

@@ -55,6 +55,7 @@ final class Web {
     private final ServerOptions options;
     private final Clock clock;
     private final Ids ids;
+    private final SecureRandom random;
     private final Executor workers;
     private final Skills skills;
 
@@ -76,7 +77,8 @@ final class Web {
         this.house = house;
         this.options = options;
         this.clock = clock;
-        this.ids = new Ids(clock, new SecureRandom());
+        this.random = new SecureRandom();
+        this.ids = new Ids(clock, random);
     }
 
     Records records() {
@@ -261,6 +263,16 @@ final class Web {
     /** New ids for what is recorded here. */
     Ids ids() {
         return ids;
+    }
+
+    /** Whether an instant in ISO-8601 is no longer ago than a session lasts. */
+    boolean recent(String at) {
+        return within(at, OffsetDateTime.now(clock));
+    }
+
+    /** Where the order of a trial's blocks comes from. */
+    long seed() {
+        return random.nextLong();
     }
 
     private static boolean within(String last, OffsetDateTime now) {

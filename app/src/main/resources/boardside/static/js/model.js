@@ -5,6 +5,7 @@ import { mineNext, points } from "./scoring.js";
 import { againstGhost, contestOf, ghostIn, sidesOf, standingOf } from "./standing.js";
 import { shuffled } from "./order.js";
 import { opOf } from "./outbox.js";
+import { TrialRun } from "./trial.js";
 
 const RUN = "boardside.run.";
 const MOST_UNDOS = 50;
@@ -27,6 +28,7 @@ export class RunModel {
     this.player = boot.player;
     this.bags = boot.bags;
     this.standing = boot.standing;
+    this.trial = boot.trial ? new TrialRun(boot.trial) : null;
     this.outbox = outbox;
     this.storage = storage;
     this.begin(boot.run, boot.rounds);
@@ -188,6 +190,7 @@ export class RunModel {
 
   /** Whether no further round can be thrown: the game is over, a sudden death was died, or the planned rounds are thrown. */
   over() {
+    if (this.trial) return this.trial.state(this.played()).ending !== "under-way";
     const { result, end } = this.standingNow();
     if (result !== "open" || end > 0) return true;
     const { rounds } = this.setup;
@@ -198,9 +201,18 @@ export class RunModel {
 
   /** How a side throws: { bag, face, approach }. */
   way(side) {
+    if (this.trial) {
+      const { bag, face, approach } = this.trial.way(this.nextCandidate().candidate);
+      return { bag, face, approach };
+    }
     if (side === "versus") return { bag: "", face: null, approach: null };
     if (side === "b") return { face: null, approach: null, bag: "", ...this.contest?.other };
     return { bag: this.sets[0], face: this.setup.face, approach: this.setup.approach };
+  }
+
+  /** In a trial, whom to throw next: see trial.js. */
+  nextCandidate() {
+    return this.trial.next(this.played(), this.nextNumber());
   }
 
   line(way, counts, number) {

@@ -13,6 +13,7 @@ import { sender } from "./post.js";
 import { Voice, drawChips, drawSent as drawSentMark, keepOrSay, onKey, setupSheet, summaryOf, wire } from "./sheets.js";
 import { ShotClock, stakesSaid } from "./stakes.js";
 import { ghostIn, roundPoints } from "./standing.js";
+import { trialCall, trialDone, trialName, trialSaid } from "./trialview.js";
 
 const root = document.getElementById("run");
 const boot = JSON.parse(root.dataset.run);
@@ -38,6 +39,10 @@ function draw() {
 
 function drawScore() {
   const sums = model.sums();
+  if (model.trial) {
+    drawTrial();
+    return;
+  }
   if (model.contest) {
     $("score").textContent = contestScore(model);
     $("where").textContent = contestWhere(model);
@@ -62,6 +67,16 @@ function drawScore() {
   if (byIn(sums)) $("needed").textContent = sums.thrown === 0 ? "" : t("run.bags.in", sums.in, sums.thrown);
   else $("needed").textContent = night ? night.needed() : needed(sums);
   $("against").textContent = boot.challenge ? t("run.challenge", boot.challenge) : night ? night.name : against();
+}
+
+function drawTrial() {
+  const state = model.trial.state(model.played());
+  const { left } = model.nextCandidate();
+  const over = model.over();
+  // Whom to throw is what matters, and stands above the entry.
+  $("score").parentElement.hidden = true;
+  const midway = left < 2 * state.inPlay.length;
+  $("needed").textContent = over ? "" : midway ? t(left === 1 ? "run.trial.left.one" : "run.trial.left", left) : trialSaid(model);
 }
 
 // Whether bags in are what is added up, rather than points.
@@ -109,11 +124,11 @@ function drawSetup() {
     ? el("button", { type: "button", id: "tell-score", click: openScore, "aria-haspopup": "dialog" }, t("run.score.tell")) : null;
   drawChips([
     model.contest?.alone ? t(`side.${side}`) : null,
-    names.length > 0 ? names.join(", ") : t("run.set.unnamed"),
-    way.face ? t(`face.${way.face}`) : null,
-    way.approach ? t(`approach.${way.approach}`) : null,
+    model.trial ? null : names.length > 0 ? names.join(", ") : t("run.set.unnamed"),
+    way.face && !model.trial ? t(`face.${way.face}`) : null,
+    way.approach && !model.trial ? t(`approach.${way.approach}`) : null,
     s.board === "narrow" ? t("board.narrow") : null,
-    s.conditions ? t(`conditions.${s.conditions}`) : null,
+    s.conditions ? t(`conditions.${s.conditions}`) : model.trial ? t("run.trial.conditions") : null,
     s.setting === "practice" ? null : t(`setting.${s.setting}`),
   ], openSetup, tell);
 }
@@ -185,6 +200,9 @@ function fillEntry(entry) {
     entry.replaceChildren(setsEntry());
   } else if (model.mixed) {
     entry.replaceChildren(mixedEntry(model, { record }));
+  } else if (model.trial) {
+    const round = model.oneByOne ? oneByOneEntry() : picker((finish) => record(() => model.putFinish(finish)));
+    entry.replaceChildren(trialCall(model), round);
   } else if (model.oneByOne) {
     entry.replaceChildren(model.sides.length > 1 ? contestBags(model, { record }) : oneByOneEntry());
   } else if (model.contest) {
@@ -261,7 +279,9 @@ function correctionEntry() {
 function done() {
   const sums = model.sums();
   let said;
-  if (model.contest) {
+  if (model.trial) {
+    said = trialDone(model);
+  } else if (model.contest) {
     said = contestDone(model);
   } else if (model.isGame) {
     const { game, result } = model.standingNow();
@@ -292,12 +312,13 @@ function changed(speak) {
   draw();
   clock?.recorded(model);
   if (!speak || !voice.on) return;
-  const next = model.mixed && !model.over() ? calledName(model) : "";
+  const next = model.over() ? "" : model.mixed ? calledName(model) : model.trial ? trialName(model) : "";
   if (model.throws.length === 0) voice.say([spokenScore(), next].filter((part) => part !== "").join(". "));
   else if (model.mixed) voice.say(next);
 }
 
 function spokenScore() {
+  if (model.trial) return "";
   const played = model.played();
   if (played.length === 0) return "";
   const last = roundPoints(played[played.length - 1]);
@@ -338,13 +359,20 @@ const openSetup = setupSheet(model, {
     if (model.mixed && model.throws.length > 0) model.putThrows();
     const own = setupSide() === "b" ? { contest: { ...model.contest, other: { bag: chosen[0] ?? "", face, approach } } }
       : { bags: chosen, face, approach };
-    model.changeSetup({ ...own, board, conditions });
+    model.changeSetup(model.trial ? { conditions } : { ...own, board, conditions });
     draw();
   },
 });
 
 function many() {
   return model.bySets || model.mixed;
+}
+
+// How a trial is thrown was fixed before it began; only the conditions may change.
+if (model.trial) {
+  for (const field of ["#new-bag", "[name=face]", "[name=approach]", "[name=board]"]) {
+    $("setup-form").querySelector(field).closest("fieldset").hidden = true;
+  }
 }
 
 const KEYS = {

@@ -14,6 +14,7 @@ import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Setup;
 import boardside.app.practice.Stakes;
+import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.engine.odds.LeaguePoints;
 import boardside.engine.rules.Approach;
@@ -142,6 +143,7 @@ public final class SampleStore {
         put(kim, "volume", new Round(1, Side.ME, op(), List.of(onlyIn), List.of()));
         game(kim);
         leagueNight(me);
+        trial(me);
     }
 
     /** A game under stakes whose final score was told, and told again. */
@@ -189,6 +191,23 @@ public final class SampleStore {
         put(me, "night", new Round(1, Side.ME, op(), List.of(line("b1", null, 4, 0, 0)), List.of()));
         records.challenges()
                 .take(me, new Challenge("", "2026-05-01", Challenge.Kind.POINTS, 3, 0, 18, 0.5, 0.375, 0.625, "total"));
+    }
+
+    /** A trial under way, one laid aside, and one deleted. */
+    private void trial(int me) {
+        List<Contest.Way> faces =
+                List.of(new Contest.Way("b1", Face.SLOW, null), new Contest.Way("b1", Face.FAST, Approach.AGGRESSIVE));
+        String trial = records.trials().add(me, plan("Fäces", faces)).id();
+        start(me, "trial", "s3", Drill.TRIAL, "2026-05-09T21:00:00+02:00", false, null, "");
+        apply(me, new Operation.ThrowTrial(op(), trial, "trial"));
+        put(me, "trial", new Round(1, Side.ME, op(), List.of(line("b1", null, 4, 0, 0)), List.of()));
+        records.trials().set(me, records.trials().add(me, plan("Later", faces)).id(), TrialPlan.State.PAUSED);
+        records.trials()
+                .delete(me, records.trials().add(me, plan("Gone", faces)).id(), true);
+    }
+
+    private static TrialPlan plan(String name, List<Contest.Way> candidates) {
+        return new TrialPlan("", name, candidates, BoardKind.NARROW, 100, 0.25, -7, "", TrialPlan.State.OPEN, false);
     }
 
     private static Line line(String bag, @Nullable Integer ghost, int in, int on, int off) {

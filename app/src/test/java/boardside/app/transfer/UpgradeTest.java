@@ -46,7 +46,7 @@ class UpgradeTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4, 5})
+    @ValueSource(ints = {1, 2, 3, 4, 5, 6})
     void everyOldStoreOpensWithNothingLost(int version) throws Exception {
         Path store = resource("v" + version + ".db");
         String expected = Files.readString(resource("v" + version + ".jsonl"));
@@ -62,7 +62,7 @@ class UpgradeTest {
     @EnumSource
     void everyOldBackupComesBackIntoEitherKindOfStore(Stores kind) throws Exception {
         try (Records records = Stores.open(kind.location(folder), 1)) {
-            for (String version : List.of("v1.jsonl", "v4.jsonl", "v5.jsonl")) {
+            for (String version : List.of("v1.jsonl", "v4.jsonl", "v5.jsonl", "v6.jsonl")) {
                 Path lines = resource(version);
                 Backups.restore(records, lines, true, LogFiles.Progress.NONE);
                 assertThat(all(records)).isEqualTo(Files.readString(lines));
@@ -76,7 +76,7 @@ class UpgradeTest {
     void sampleOfTheNewestSchemaIsTodays() throws Exception {
         try (Records records = Stores.open(folder.resolve("today.db").toString(), 1)) {
             SampleStore.fill(records);
-            assertThat(all(records)).isEqualTo(Files.readString(resource("v5.jsonl")));
+            assertThat(all(records)).isEqualTo(Files.readString(resource("v6.jsonl")));
         }
     }
 
@@ -116,6 +116,7 @@ class UpgradeTest {
                         "fixture_game",
                         "challenge",
                         "feat",
+                        "trial",
                         "device",
                         "flyway_schema_history");
     }

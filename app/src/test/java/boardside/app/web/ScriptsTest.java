@@ -20,15 +20,24 @@ import boardside.engine.rules.Finish;
 import boardside.engine.rules.FirstThrow;
 import boardside.engine.rules.Setting;
 import boardside.engine.rules.Side;
+import boardside.engine.rules.Tally;
 import boardside.engine.tactics.Position;
 import boardside.engine.tactics.Shot;
+import boardside.engine.trial.BlockOrder;
+import boardside.engine.trial.Limits;
+import boardside.engine.trial.Trial;
+import boardside.engine.trial.TrialDesign;
+import boardside.engine.trial.TrialState;
+import boardside.engine.trial.Unit;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.junit.jupiter.api.BeforeEach;
@@ -309,5 +318,105 @@ class ScriptsTest extends Browser {
     void instantsAreIsoWithOffset() {
         Object now = page.evaluate("async () => (await import('/static/js/ids.js')).isoNow(new Date(1700000000000))");
         assertThat(Moment.of((String) now).millis()).isEqualTo(1_700_000_000_000L);
+    }
+
+    /**
+     * The page follows a trial as the engine does: random trials of better and worse candidates, some with blocks left
+     * unfinished, candidates thrown out of turn and such as never come again.
+     */
+    @Test
+    void trialsAgreeWithTheEngine() {
+        UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(1949);
+        List<Map<String, Object>> cases = new ArrayList<>();
+        for (int i = 0; i < 150; i++) {
+            int candidates = 2 + random.nextInt(4);
+            TrialDesign design = new TrialDesign(candidates, 25, random.nextBoolean() ? 2 : 0.5, random.nextLong());
+            List<List<Unit>> runs = randomUnits(design, random);
+            List<String> names =
+                    IntStream.range(0, candidates).mapToObj(c -> "c" + c).toList();
+            TrialState state = Trial.of(design, names, Set.of()).state(runs);
+            cases.add(Map.of(
+                    "trial",
+                    Map.of(
+                            "candidates", names,
+                            "longest", 25,
+                            "margin", design.margin(),
+                            "limits", Limits.of(design),
+                            "order", TrialBoot.order(design)),
+                    "runs",
+                    TrialBoot.units(runs),
+                    "ending",
+                    state.ending().getClass().getSimpleName(),
+                    "inPlay",
+                    state.inPlay(),
+                    "rest",
+                    state.rest(),
+                    "numbers",
+                    List.of(
+                            state.blocks(),
+                            state.standings().get(0).candidate(),
+                            state.standings().get(1).candidate(),
+                            state.lead().estimate(),
+                            state.lead().low(),
+                            state.lead().high(),
+                            state.needed()),
+                    "next",
+                    state.over() ? List.of() : BlockOrder.of(design).of(state.blocks(), state.inPlay())));
+        }
+        Object faults = page.evaluate("""
+                async (text) => {
+                  const { stateOf, TrialRun } = await import('/static/js/trial.js');
+                  const endings = { 'under-way': 'UnderWay', winner: 'Winner', 'as-good-as-equal': 'AsGoodAsEqual',
+                    'not-settled': 'NotSettled' };
+                  const faults = [];
+                  for (const { trial, runs, ending, inPlay, rest, numbers, next } of JSON.parse(text)) {
+                    const s = stateOf(trial, runs);
+                    const lead = s.lead ?? { estimate: 0, low: 0, high: 0 };
+                    const is = [s.blocks, s.first, s.second, lead.estimate, lead.low, lead.high, s.needed];
+                    const close = is.every((n, i) => Math.abs(n - numbers[i]) < 1e-9);
+                    const same = JSON.stringify([endings[s.ending], s.inPlay, s.rest])
+                      === JSON.stringify([ending, inPlay, rest]);
+                    const run = new TrialRun({ ...trial, before: runs.concat([[]]), breakMillis: 1e9 });
+                    const first = next.length === 0 || run.next([], 1).candidate === next[0];
+                    if (!close || !same || !first) faults.push(JSON.stringify({ runs, is, numbers, s, ending }));
+                  }
+                  return faults;
+                }
+                """, Json.write(cases));
+        assertThat((List<?>) faults).isEmpty();
+        assertThat(cases)
+                .extracting(each -> each.get("ending"))
+                .contains("UnderWay", "Winner", "AsGoodAsEqual", "NotSettled");
+    }
+
+    private static List<List<Unit>> randomUnits(TrialDesign design, UniformRandomProvider random) {
+        double[] in = new double[design.candidates()];
+        java.util.Arrays.setAll(in, c -> random.nextInt(3) == 0 ? 0.35 : 0.35 + 0.2 * random.nextDouble());
+        List<List<Unit>> runs = new ArrayList<>();
+        List<String> names =
+                IntStream.range(0, design.candidates()).mapToObj(c -> "c" + c).toList();
+        int runsThrown = 1 + random.nextInt(8);
+        for (int r = 0; r < runsThrown; r++) {
+            List<Unit> run = new ArrayList<>();
+            runs.add(run);
+            int blocks = 1 + random.nextInt(6);
+            for (int b = 0; b < blocks; b++) {
+                TrialState state = Trial.of(design, names, Set.of()).state(runs);
+                List<Integer> order =
+                        state.over() ? List.of(0, 1) : BlockOrder.of(design).of(state.blocks(), state.inPlay());
+                int stop = random.nextInt(12) == 0 ? random.nextInt(order.size()) : order.size();
+                for (int c : order.subList(0, stop)) {
+                    int kept = 0;
+                    int inside = 0;
+                    for (int bag = 0; bag < Unit.BAGS; bag++) {
+                        double u = random.nextDouble();
+                        inside += u < in[c] ? 1 : 0;
+                        kept += u >= in[c] && u < 0.8 ? 1 : 0;
+                    }
+                    run.add(new Unit(c, new Tally(inside, kept, Unit.BAGS - inside - kept)));
+                }
+            }
+        }
+        return runs;
     }
 }

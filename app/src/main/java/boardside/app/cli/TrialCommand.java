@@ -1,0 +1,69 @@
+package boardside.app.cli;
+
+import boardside.app.practice.TrialPlan;
+import boardside.app.record.TrialDetail;
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** Fair comparisons of ways to throw. */
+@Command(name = "trial", description = "Fair comparisons of bags, faces and approaches.")
+final class TrialCommand implements Callable<Integer> {
+    @Spec
+    private @Nullable CommandSpec spec;
+
+    private TrialCommand() {}
+
+    /** The command with all it can do. */
+    static CommandLine in(Context context) {
+        CommandLine line = new CommandLine(new TrialCommand());
+        for (Callable<Integer> what : List.of(
+                new TrialListCommand(context),
+                new TrialNewCommand(context),
+                new TrialOutlookCommand(context),
+                new TrialNextCommand(context),
+                new TrialStatusCommand(context),
+                new TrialShareCommand(context))) {
+            line.addSubcommand(what);
+        }
+        line.addSubcommand("pause", new TrialSetCommand(context, TrialPlan.State.PAUSED, "Paused"));
+        line.addSubcommand("resume", new TrialSetCommand(context, TrialPlan.State.OPEN, "Resumed"));
+        line.addSubcommand("stop", new TrialSetCommand(context, TrialPlan.State.STOPPED, "Stopped"));
+        return line;
+    }
+
+    @Override
+    public Integer call() {
+        CommandLine line = Objects.requireNonNull(spec).commandLine();
+        throw new CommandLine.ParameterException(
+                line,
+                "say what about trials: one of "
+                        + String.join(", ", line.getSubcommands().keySet()));
+    }
+
+    /** The trial of a name, or the only open one where none is named. */
+    static TrialDetail named(Context context, @Nullable String name) {
+        int player = context.player().id();
+        if (name != null) {
+            return context.records().trials().named(player, name);
+        }
+        List<TrialDetail> open = context.records().trials().all(player).stream()
+                .filter(detail -> detail.plan().state() == TrialPlan.State.OPEN)
+                .toList();
+        if (open.size() == 1) {
+            return open.get(0);
+        }
+        throw open.isEmpty()
+                ? new boardside.app.practice.Failure.NotFound(
+                        "there is no open trial; make one with: boardside trial new NAME --candidate BAG --candidate BAG")
+                : new boardside.app.practice.Failure.BadInput("there are several open trials; name one of "
+                        + open.stream()
+                                .map(detail -> detail.plan().name())
+                                .collect(java.util.stream.Collectors.joining(", ")));
+    }
+}
