@@ -104,7 +104,8 @@ public final class DriftBench {
     }
 
     private static void ofStore(List<RunCount> all) {
-        LocalDate last = all.stream().map(RunCount::day).max(LocalDate::compareTo).orElseThrow();
+        LocalDate last =
+                all.stream().map(RunCount::day).max(LocalDate::compareTo).orElseThrow();
         List<Map<Kind, Double>> gains = new ArrayList<>();
         for (int month = MONTHS - 1; month >= 1; month--) {
             LocalDate from = last.minusDays((long) month * MONTH);
@@ -156,7 +157,8 @@ public final class DriftBench {
             for (int i = 0; i < head.size(); i++) {
                 row.put(head.get(i), fields.get(i));
             }
-            boolean mine = !row.get("side").equals("versus") && row.getOrDefault("warm_up", "").isEmpty();
+            boolean mine = !row.get("side").equals("versus")
+                    && row.getOrDefault("warm_up", "").isEmpty();
             if (!mine || row.get("drill").equals("casual")) {
                 continue;
             }
