@@ -58,7 +58,8 @@ final class TrialRecording {
         if (plan == null) {
             return;
         }
-        TrialDetail detail = Trials.detail(rows, player, plan);
+        // Its candidates are all that matters here; what was thrown for it need not be read for every round.
+        TrialDetail detail = TrialDetail.of(plan, Trials.bagNames(rows, player), List.of());
         int candidate = detail.candidate(round);
         if (candidate < 0) {
             throw new IllegalArgumentException(

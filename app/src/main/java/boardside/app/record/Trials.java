@@ -74,9 +74,11 @@ public final class Trials {
                                                 .collect(Collectors.joining(", ")))));
     }
 
-    static TrialDetail detail(Transaction rows, int player, TrialPlan plan) {
-        Map<String, String> names =
-                rows.players().bags(player).stream().collect(Collectors.toMap(BagSet::id, BagSet::name));
+    static Map<String, String> bagNames(Transaction rows, int player) {
+        return rows.players().bags(player).stream().collect(Collectors.toMap(BagSet::id, BagSet::name));
+    }
+
+    private static TrialDetail detail(Transaction rows, int player, TrialPlan plan) {
         List<Run> runs = rows.runs().ofTrial(player, plan.id());
         Map<String, List<RoundRows.Stored>> rounds = runs.isEmpty()
                 ? Map.of()
@@ -90,7 +92,7 @@ public final class Trials {
             details.add(new RunDetail(
                     run, rows.runs().session(player, run.session()).orElseThrow(), thrown));
         }
-        return TrialDetail.of(plan, names, details);
+        return TrialDetail.of(plan, bagNames(rows, player), details);
     }
 
     /**

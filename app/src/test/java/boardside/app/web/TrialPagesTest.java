@@ -10,6 +10,7 @@ import boardside.app.practice.TrialPlan;
 import boardside.app.record.TrialDetail;
 import boardside.engine.trial.Ending;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.LocatorAssertions;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
@@ -59,6 +60,12 @@ class TrialPagesTest extends Recorder {
         return records.trials().named(me(), "Mill Pond against Dry Ridge");
     }
 
+    /** The longer a phone was away, the longer it waits between tries. */
+    private void allSent() {
+        assertThat(page.locator("#sent"))
+                .hasText("all stored", new LocatorAssertions.HasTextOptions().setTimeout(60_000));
+    }
+
     private void toTheBoards() {
         page.locator("#throw").click();
         page.waitForURL("**/runs/*");
@@ -99,7 +106,7 @@ class TrialPagesTest extends Recorder {
             round();
         }
         phone.setOffline(false);
-        assertSent();
+        allSent();
         // The block under way is left unfinished for today.
         page.locator("#more").click();
         page.locator("#finish").click();
@@ -132,7 +139,7 @@ class TrialPagesTest extends Recorder {
         round();
         assertThat(page.locator("#done-said")).containsText("Settled: throw Mill Pond");
         phone.setOffline(false);
-        assertSent();
+        allSent();
         page.locator("#summary").click();
         page.waitForURL("**/summary");
         TrialDetail settled = trial();
