@@ -53,6 +53,7 @@ public final class Cli {
                 new SlideCommand(context),
                 new ThrowModelCommand(context),
                 new AdviseCommand(context),
+                new PlaybookCommand(context),
                 new WarmUpCommand(context));
     }
 

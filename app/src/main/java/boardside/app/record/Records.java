@@ -565,8 +565,13 @@ public final class Records implements AutoCloseable {
 
     /** The latest climbs with their rounds, the latest first, warm-ups left out. */
     public List<RunDetail> climbs(int player, int most) {
+        return latest(player, Drill.CLIMB, most);
+    }
+
+    /** The latest runs of a drill with their rounds, the latest first, warm-ups left out. */
+    public List<RunDetail> latest(int player, Drill drill, int most) {
         return database.read(rows -> {
-            List<Run> runs = rows.runs().latest(player, Drill.CLIMB, most);
+            List<Run> runs = rows.runs().latest(player, drill, most);
             Map<String, List<RoundRows.Stored>> rounds = runs.isEmpty()
                     ? Map.of()
                     : rows.rounds().of(player, runs.stream().map(Run::id).toList());

@@ -43,6 +43,8 @@ final class Routes {
         SituationsPage situations = new SituationsPage(web);
         TrialsPage trials = new TrialsPage(web);
         TrialPage trial = new TrialPage(web);
+        AdvisePage advise = new AdvisePage(web);
+        PlaybookPage playbook = new PlaybookPage(web);
         StaticFiles files = new StaticFiles();
         return List.of(
                 get("/static/<file>", EVERYONE, files::serve),
@@ -76,6 +78,9 @@ final class Routes {
                 post("/runs/tries", DEVICE, tries::start),
                 get("/rates/placement", DEVICE, rates::placement),
                 get("/rates/situation", DEVICE, rates::situation),
+                get("/advise", DEVICE, advise::show),
+                get("/advise/shots", DEVICE, advise::shots),
+                get("/playbook", DEVICE, playbook::show),
                 get("/situations", DEVICE, situations::list),
                 post("/situations", DEVICE, situations::take),
                 get("/situations/new", DEVICE, situations::blank),

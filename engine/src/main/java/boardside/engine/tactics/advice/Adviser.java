@@ -144,13 +144,27 @@ public final class Adviser {
     }
 
     static double probabilityBehind(Estimate best, Estimate other, double error) {
-        double[] one = best.byDraw();
-        double[] two = other.byDraw();
+        double[] behind = other.behind(best);
         double sum = 0;
-        for (int k = 0; k < one.length; k++) {
-            sum += Phi.at((one[k] - two[k]) / Math.max(error, 1e-9));
+        for (double one : behind) {
+            sum += Phi.at(one / Math.max(error, 1e-9));
         }
-        return sum / one.length;
+        return sum / behind.length;
+    }
+
+    /** The best shot in the course of a game that is played out; both throwers known, without tries. */
+    Call best(Lie lie, Game game, long samples, long seed) {
+        double[][] values = matchup.values(game);
+        double[] none = new double[values.length];
+        List<Sampled<Call>> ranked = Rollouts.halving(
+                matchup.turns(),
+                lie,
+                Candidates.of(lie),
+                samples,
+                seed,
+                sampled -> Estimate.of(sampled, values, Evidence.untried(sampled.shot(), lie.count() == 0), none)
+                        .value());
+        return ranked.get(0).shot();
     }
 
     Rate made(Evidence evidence, Sampled<Call> sampled, double rate) {

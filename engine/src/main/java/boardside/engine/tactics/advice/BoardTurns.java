@@ -78,9 +78,17 @@ final class BoardTurns implements Turns<Lie, Call> {
         int turn = turn(lie);
         ThrowModel model = lie.myTurn ? mine.get(draw) : theirs;
         if (call.fromTriesAlone()) {
-            return tried(lie, call, draw, model, luck);
+            return tried(lie, call, draw, model, luck, HALF);
         }
         return thrown(lie, call, draw, model, luck.normal(turn, 0), luck.normal(turn, 1), luck.normal(turn, 2));
+    }
+
+    /** The state after a shot that works as often as it does before any try; of the first draw. */
+    Lie really(Lie lie, Call call, Luck luck) {
+        ThrowModel model = lie.myTurn ? mine.get(0) : theirs;
+        return call.fromTriesAlone()
+                ? tried(lie, call, 0, model, luck, Evidence.statedPrior(call.shot()))
+                : play(lie, call, 0, luck);
     }
 
     /** Bags thrown at an empty board with the usual slide; for one thread. */
@@ -123,10 +131,10 @@ final class BoardTurns implements Turns<Lie, Call> {
      * nearest of the thrower's bags in with it). A cut that fails slid straight on the side it set out from; a drag that fails
      * came down as an airmail does, a roll ran off.
      */
-    private Lie tried(Lie lie, Call call, int draw, ThrowModel model, Luck luck) {
+    private Lie tried(Lie lie, Call call, int draw, ThrowModel model, Luck luck, double chance) {
         int turn = turn(lie);
         int taken = call.shot() == Shot.DRAG ? nearest(lie) : -1;
-        if (luck.uniform(turn, 3) < HALF) {
+        if (luck.uniform(turn, 3) < chance) {
             return lie.after(new Forced(lie, Outcome.IN, taken));
         }
         if (call.shot() == Shot.ROLL) {

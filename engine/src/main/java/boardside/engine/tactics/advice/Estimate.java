@@ -21,14 +21,70 @@ final class Estimate {
     private final double ifNot;
     private final double[] replicates;
     private final double[] byDraw;
+    private final Influence influence;
+    private final double[] doubts;
 
-    private Estimate(double value, double rate, double ifWorked, double ifNot, double[] replicates, double[] byDraw) {
+    private Estimate(double value, double rate, double ifWorked, double ifNot, Influence influence, double[] doubts) {
         this.value = value;
         this.rate = rate;
         this.ifWorked = ifWorked;
         this.ifNot = ifNot;
-        this.replicates = replicates;
-        this.byDraw = byDraw;
+        this.influence = influence;
+        this.doubts = doubts;
+        replicates = influence.replicates(value);
+        byDraw = new double[doubts.length];
+        double[] deviations = deviations(influence.sampled.perReplicate(), influence::of);
+        for (int k = 0; k < byDraw.length; k++) {
+            byDraw[k] = value + deviations[k] + doubts[k] * (ifWorked - ifNot);
+        }
+    }
+
+    /** What each sample adds to the value's error. */
+    private static final class Influence {
+        private final Sampled<?> sampled;
+        private final double[][] values;
+        private final double share;
+        private final double ifWorked;
+        private final double ifNot;
+        private final double up;
+        private final double down;
+        private final double follow;
+
+        Influence(
+                Sampled<?> sampled, double[][] values, Evidence evidence, double share, double ifWorked, double ifNot) {
+            this.sampled = sampled;
+            this.values = values;
+            this.share = share;
+            this.ifWorked = ifWorked;
+            this.ifNot = ifNot;
+            double rate = evidence.rate(share);
+            up = share > 0 ? rate / share : 0;
+            down = share < 1 ? (1 - rate) / (1 - share) : 0;
+            follow = evidence.follows() * (ifWorked - ifNot);
+        }
+
+        double of(int replicate, int n) {
+            boolean worked = sampled.worked(replicate, n);
+            double v = values[Rollouts.draw(replicate, n, values.length)][sampled.result(replicate, n)];
+            return (worked ? up * (v - ifWorked) : down * (v - ifNot)) + follow * ((worked ? 1 : 0) - share);
+        }
+
+        double[] replicates(double value) {
+            double[] replicates = new double[Rollouts.REPLICATES];
+            int size = sampled.perReplicate();
+            for (int r = 0; r < replicates.length; r++) {
+                double sum = 0;
+                for (int n = 0; n < size; n++) {
+                    sum += of(r, n);
+                }
+                replicates[r] = value + sum / size;
+            }
+            return replicates;
+        }
+    }
+
+    private interface BySample {
+        double of(int replicate, int n);
     }
 
     /**
@@ -56,34 +112,48 @@ final class Estimate {
         double ifWorked = counts[1] > 0 ? sums[1] / counts[1] : mean;
         double ifNot = counts[0] > 0 ? sums[0] / counts[0] : mean;
         double rate = evidence.rate(share);
-        double up = counts[1] > 0 ? rate / share : 0;
-        double down = counts[0] > 0 ? (1 - rate) / (1 - share) : 0;
-        double value = rate * ifWorked + (1 - rate) * ifNot;
-        double follow = evidence.follows() * (ifWorked - ifNot);
+        return new Estimate(
+                rate * ifWorked + (1 - rate) * ifNot,
+                rate,
+                ifWorked,
+                ifNot,
+                new Influence(sampled, values, evidence, share, ifWorked, ifNot),
+                doubts);
+    }
 
-        double[] replicates = new double[Rollouts.REPLICATES];
-        double[] byDraw = new double[draws];
-        double[] squares = new double[draws];
-        int[] number = new int[draws];
+    /** By draw, how far the samples lie from the value, without what sampling adds to the spread over draws. */
+    private double[] deviations(int size, BySample bySample) {
+        double[] sums = new double[doubts.length];
+        double[] squares = new double[sums.length];
+        int[] number = new int[sums.length];
         for (int r = 0; r < Rollouts.REPLICATES; r++) {
-            double influence = 0;
             for (int n = 0; n < size; n++) {
-                int draw = Rollouts.draw(r, n, draws);
-                boolean worked = sampled.worked(r, n);
-                double v = values[draw][sampled.result(r, n)];
-                double one = (worked ? up * (v - ifWorked) : down * (v - ifNot)) + follow * ((worked ? 1 : 0) - share);
-                influence += one;
-                byDraw[draw] += one;
+                int draw = Rollouts.draw(r, n, sums.length);
+                double one = bySample.of(r, n);
+                sums[draw] += one;
                 squares[draw] += one * one;
                 number[draw]++;
             }
-            replicates[r] = value + influence / size;
         }
-        together(byDraw, squares, number);
-        for (int k = 0; k < draws; k++) {
-            byDraw[k] += value + doubts[k] * (ifWorked - ifNot);
+        together(sums, squares, number);
+        return sums;
+    }
+
+    /**
+     * By draw, how much this shot is worth less than another; the luck that both had in common is out of it.
+     *
+     * @param other of the same draws
+     */
+    double[] behind(Estimate other) {
+        int size = Math.min(influence.sampled.perReplicate(), other.influence.sampled.perReplicate());
+        double[] behind = deviations(size, (r, n) -> other.influence.of(r, n) - influence.of(r, n));
+        for (int k = 0; k < behind.length; k++) {
+            behind[k] += other.value
+                    - value
+                    + other.doubts[k] * (other.ifWorked - other.ifNot)
+                    - doubts[k] * (ifWorked - ifNot);
         }
-        return new Estimate(value, rate, ifWorked, ifNot, replicates, byDraw);
+        return behind;
     }
 
     /** Sums by draw become deviations without what sampling adds to their spread. */

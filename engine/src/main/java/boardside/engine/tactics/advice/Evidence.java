@@ -40,6 +40,11 @@ record Evidence(double prior, boolean doubted, double tries, double worked) {
         };
     }
 
+    /** What is known without any tries. */
+    static Evidence untried(Call call, boolean empty) {
+        return new Evidence(statedPrior(call.shot()), !(empty && call.shot() == Shot.SLIDE), 0, 0);
+    }
+
     static Evidence of(Call call, Position position, List<Tried> tried) {
         String code = position.code(Board.REGULATION_WIDTH);
         String family = position.family(Board.REGULATION_WIDTH);

@@ -23,7 +23,7 @@ final class Rollouts {
     private Rollouts() {}
 
     /** Samples that a round of halving gives at least, for each replicate of a shot. */
-    private static final int FEWEST = 2;
+    private static final int FEWEST = 1;
 
     /**
      * The shots, best first: those that stayed in longest, then by value.
