@@ -26,7 +26,7 @@ public final class Playbooks {
     private static final int SAMPLES = 512;
 
     private static final long SEED = 1;
-    private static final int MOST_BAGS = 4;
+    private static final int MOST_BAGS = 3;
     private static final int MOST_DUELS = 500;
 
     private Playbooks() {}

@@ -2,14 +2,13 @@ package boardside.app.web;
 
 import boardside.app.json.Json;
 import boardside.app.practice.Failure;
-import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Player;
 import boardside.app.record.AdviceQuestion;
 import boardside.app.record.Advising;
+import boardside.app.record.OfferedSituation;
 import boardside.engine.rules.Side;
 import boardside.engine.tactics.Lying;
 import boardside.engine.tactics.Position;
-import boardside.engine.tactics.Situation;
 import boardside.engine.tactics.advice.Advice;
 import boardside.engine.tactics.advice.Adviser;
 import boardside.engine.tactics.advice.RoundPosition;
@@ -117,17 +116,11 @@ public final class AdvisePage {
 
     /** A situation by its name, or an empty board. */
     private Position position(Player player, String id) {
-        for (KeptSituation kept : web.records().situations(player.id())) {
-            if (kept.id().equals(id)) {
-                return kept.position();
-            }
-        }
-        for (Situation situation : Situation.values()) {
-            if (situation.word().equals(id)) {
-                return TriesStart.mirrored(player) ? situation.position().mirrored() : situation.position();
-            }
-        }
-        return Position.EMPTY;
+        return OfferedSituation.of(web.records(), player).stream()
+                .filter(offered -> offered.id().equals(id))
+                .map(OfferedSituation::position)
+                .findFirst()
+                .orElse(Position.EMPTY);
     }
 
     private static View blank(Position position) {

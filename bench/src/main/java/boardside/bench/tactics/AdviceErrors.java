@@ -13,6 +13,8 @@ import boardside.engine.tactics.advice.Adviser;
 import boardside.engine.tactics.advice.Matchup;
 import boardside.engine.tactics.advice.RoundPosition;
 import boardside.engine.tactics.advice.Thrower;
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -26,6 +28,7 @@ import java.util.Map;
  */
 public final class AdviceErrors {
     private static final int WARM_UP = 4;
+    private static final OperatingSystemMXBean CPU = ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
 
     private AdviceErrors() {}
 
@@ -69,14 +72,17 @@ public final class AdviceErrors {
         Game game = new Game(GameRules.STANDARD, score[0], score[1], position.meFirst(), 0);
         Advice advice = adviser.advise(position, game, samples, 1);
         double took = 0;
+        double worked = 0;
         for (int i = 0; i < WARM_UP; i++) {
             long start = System.nanoTime();
+            long cpu = CPU.getProcessCpuTime();
             advice = adviser.advise(position, game, samples, i);
             took = (System.nanoTime() - start) / 1e6;
+            worked = (CPU.getProcessCpuTime() - cpu) / 1e6;
         }
         System.out.printf(
                 Locale.ROOT,
-                "%-5s left %d-%d score %2d-%2d: %6d samples %5.0f ms, best two %s, %s: difference %.2f +- %.3f points of win"
+                "%-5s left %d-%d score %2d-%2d: %6d samples %5.0f ms (%5.0f ms of processors), best two %s, %s: difference %.2f +- %.3f points of win"
                         + " chance%n",
                 board.getKey(),
                 mine,
@@ -85,6 +91,7 @@ public final class AdviceErrors {
                 score[1],
                 advice.samples(),
                 took,
+                worked,
                 advice.shots().get(0).call().shot().word(),
                 advice.shots().get(1).call().shot().word(),
                 100 * advice.shots().get(1).behind(),

@@ -5,9 +5,10 @@ import boardside.engine.tactics.Shot;
 import boardside.engine.tactics.Spot;
 
 /**
- * What sides play in the rest of a round: simple rules, so that many rounds can be played. Both slide at the hole where the
- * way is free. Where a bag lies in it, the conservative side puts its bag on the board beside; the aggressive one goes
- * through bags of its own that can be collected, and over the others by airmail. Common practice, no source.
+ * What sides play in the rest of a round: simple rules, so that many rounds can be played. The conservative side takes no
+ * risks and slides at the hole whatever lies there: what bars the way it may push along. The aggressive one slides where the
+ * way is free; else it goes through bags of its own that can be collected, and over the others by airmail. Common practice, no
+ * source.
  */
 final class BasePlay {
     private static final Call SLIDE = new Call(Shot.SLIDE, Spot.HOLE, null, -1);
@@ -27,6 +28,9 @@ final class BasePlay {
     private BasePlay() {}
 
     static Call of(Lie lie, Approach approach) {
+        if (approach == Approach.CONSERVATIVE) {
+            return SLIDE;
+        }
         int blocker = -1;
         for (int i = 0; i < lie.count(); i++) {
             boolean inTheWay = Math.abs(lie.x[i]) < HALF_WAY && lie.y[i] > FROM && lie.y[i] < Spot.HOLE.y();
@@ -37,10 +41,12 @@ final class BasePlay {
         if (blocker < 0) {
             return SLIDE;
         }
-        if (approach == Approach.AGGRESSIVE) {
-            boolean own = lie.mine[blocker] == lie.myTurn;
-            return own && lie.y[blocker] > COLLECTED_FROM ? Candidates.through(lie, blocker) : AIRMAIL;
-        }
+        boolean own = lie.mine[blocker] == lie.myTurn;
+        return own && lie.y[blocker] > COLLECTED_FROM ? Candidates.through(lie, blocker) : AIRMAIL;
+    }
+
+    /** A bag on the board beside what bars the way, on the side that is less crowded. */
+    static Call aside(Lie lie) {
         return crowded(lie, -1) <= crowded(lie, 1) ? LEFT : RIGHT;
     }
 

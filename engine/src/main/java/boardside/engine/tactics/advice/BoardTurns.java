@@ -50,7 +50,7 @@ final class BoardTurns implements Turns<Lie, Call> {
 
     @Override
     public int turn(Lie lie) {
-        return lie.myTurn ? lie.leftMe : RoundPosition.BAGS + 1 + lie.leftVersus;
+        return lie.myTurn ? lie.leftMe : Luck.SIDE + lie.leftVersus;
     }
 
     @Override

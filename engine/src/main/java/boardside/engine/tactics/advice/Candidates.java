@@ -44,7 +44,6 @@ final class Candidates {
     static List<Call> of(Lie lie) {
         Set<Call> calls = new LinkedHashSet<>();
         calls.add(new Call(Shot.SLIDE, Spot.HOLE, null, -1));
-        calls.add(BasePlay.of(lie, Approach.CONSERVATIVE));
         calls.add(BasePlay.of(lie, Approach.AGGRESSIVE));
         calls.add(new Call(Shot.AIRMAIL, Spot.HOLE, null, -1));
         boolean barred = false;
@@ -58,6 +57,7 @@ final class Candidates {
             }
         }
         if (barred) {
+            calls.add(BasePlay.aside(lie));
             calls.add(new Call(Shot.CUT_LEFT, Spot.HOLE, null, -1));
             calls.add(new Call(Shot.CUT_RIGHT, Spot.HOLE, null, -1));
             calls.add(new Call(Shot.ROLL, Spot.HOLE, null, -1));

@@ -19,6 +19,9 @@ final class Luck {
     /** Numbers set aside for a bag. */
     static final int NUMBERS = 4;
 
+    /** Turns of my bags are below this, of theirs from this on. */
+    static final int SIDE = 5;
+
     private static final long GOLDEN = 0x9E3779B97F4A7C15L;
     private static final double[] STEPS = new double[NUMBERS];
 
@@ -36,6 +39,7 @@ final class Luck {
     private long stream;
     private int index;
     private int first;
+    private boolean swapped;
 
     Luck(long seed) {
         this.seed = seed;
@@ -56,6 +60,12 @@ final class Luck {
         stream = mixed(start ^ (n + 1L) * 0xBF58476D1CE4E5B9L);
         index = n;
         first = firstTurn;
+        swapped = false;
+    }
+
+    /** Gives either side's bags the luck of the other's from now on, until the next sample. */
+    void swap() {
+        swapped = true;
     }
 
     /** A number within 0..1, exclusive; the same for the same bag and place. */
@@ -65,7 +75,8 @@ final class Luck {
             value -= Math.floor(value);
             return Math.min(1 - 0x1p-40, Math.max(0x1p-40, value));
         }
-        return unit(mixed(stream + (turn * NUMBERS + place + 1) * GOLDEN));
+        int bag = !swapped ? turn : turn < SIDE ? turn + SIDE : turn - SIDE;
+        return unit(mixed(stream + (bag * NUMBERS + place + 1) * GOLDEN));
     }
 
     /** A standard normal number. */

@@ -87,7 +87,7 @@ public final class Matchup {
      * chances are known exactly, and rounds are weighed so that in the sample they are just those (post-stratification).
      *
      * @param middle chances of that net
-     * @param rounds how many to sample, a multiple of {@value #TASKS}
+     * @param rounds how many to sample, a multiple of 64
      */
     static NetDistribution sampled(BoardTurns turns, boolean meFirst, NetDistribution middle, int rounds) {
         int each = rounds / TASKS;
@@ -123,7 +123,12 @@ public final class Matchup {
         Luck luck = new Luck(SEED);
         BoardTurns.Alone alone = turns.alone();
         for (int n = 0; n < rounds; n++) {
-            luck.at(task, n, -1);
+            // Every second round has the luck of the one before with the sides swapped, so that neither has the better
+            // of it.
+            luck.at(task, n / 2, -1);
+            if (n % 2 == 1) {
+                luck.swap();
+            }
             Lie lie = Lie.fresh(meFirst);
             int net = 0;
             while (lie.left() > 0) {
