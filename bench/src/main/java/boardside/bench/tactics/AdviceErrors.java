@@ -27,7 +27,7 @@ import java.util.Map;
  * <pre>java -cp bench/target/benchmarks.jar boardside.bench.tactics.AdviceErrors [samples] [samples of last bags]</pre>
  */
 public final class AdviceErrors {
-    private static final int WARM_UP = 4;
+    private static final int WARM_UP = 2;
     private static final OperatingSystemMXBean CPU = ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
 
     private AdviceErrors() {}
@@ -54,7 +54,7 @@ public final class AdviceErrors {
                 "gate", List.of(versus(0, 33), me(-5, 20), versus(7, 28)),
                 "open", List.of(versus(9, 12), me(-9, 20), versus(8, 40)),
                 "mine", List.of(me(0, 32), versus(-7, 25), versus(6, 15)));
-        int[][] scores = {{0, 0}, {10, 7}, {15, 15}, {20, 12}, {12, 20}, {20, 20}};
+        int[][] scores = {{0, 0}, {15, 15}, {20, 20}};
         for (Map.Entry<String, List<Lying>> board : boards.entrySet()) {
             for (int[] score : scores) {
                 line(matchup, board, 3, 2, score, samples);
