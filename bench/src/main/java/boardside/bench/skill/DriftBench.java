@@ -157,9 +157,9 @@ public final class DriftBench {
             for (int i = 0; i < head.size(); i++) {
                 row.put(head.get(i), fields.get(i));
             }
-            boolean mine = !row.get("side").equals("versus")
+            boolean mine = !row.getOrDefault("side", "").equals("versus")
                     && row.getOrDefault("warm_up", "").isEmpty();
-            if (!mine || row.get("drill").equals("casual")) {
+            if (!mine || row.getOrDefault("drill", "").equals("casual")) {
                 continue;
             }
             List<String> key = new ArrayList<>();
@@ -169,7 +169,7 @@ public final class DriftBench {
             key.add(row.getOrDefault("conditions", ""));
             int[] sum = counts.computeIfAbsent(key, made -> new int[6]);
             sum[0]++;
-            if (row.get("on").isEmpty()) {
+            if (row.getOrDefault("on", "").isEmpty()) {
                 sum[4] += Integer.parseInt(row.get("thrown"));
                 sum[5] += Integer.parseInt(row.get("in"));
             } else {
