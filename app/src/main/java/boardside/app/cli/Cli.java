@@ -43,6 +43,8 @@ public final class Cli {
                 new ChallengeCommand(context),
                 new LoadCommand(context),
                 new PlanCommand(context),
+                new GoalCommand(context),
+                new CoachCommand(context),
                 new SkillCommand(context),
                 new ImportCommand(context),
                 new ExportCommand(context),

@@ -1,8 +1,18 @@
 package boardside.app.cli;
 
 import boardside.app.demo.Demo;
+import boardside.app.practice.Player;
+import boardside.app.record.Planning;
 import boardside.app.record.Records;
+import boardside.app.record.Skills;
+import boardside.app.web.PlanWords;
 import boardside.app.web.ServerOptions;
+import boardside.app.web.Texts;
+import boardside.engine.plan.Energy;
+import boardside.engine.plan.Means;
+import boardside.engine.plan.Plan;
+import boardside.engine.plan.Planner;
+import boardside.engine.skill.Skill;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -36,11 +46,22 @@ final class DemoCommand implements Callable<Integer> {
         Path folder = folder();
         try {
             Records records = Records.open(folder.resolve("demo.db").toString());
-            Demo.fill(records, LocalDate.now(context.surroundings().clock()).minusDays(1));
+            LocalDate today = LocalDate.now(context.surroundings().clock());
+            follow(records, Demo.fill(records, today.minusDays(1)), today);
             return Serving.untilStopped(context, records, options, () -> remove(folder));
         } finally {
             remove(folder);
         }
+    }
+
+    /** A plan for today, a goal, and somebody who is shown both. */
+    private static void follow(Records records, Player player, LocalDate today) {
+        Demo.share(records, player, today);
+        Means means = new Means(
+                30, Energy.NORMAL, Planning.bags(records, player).size(), Planning.boards(records, player), false);
+        Skill skill = Skills.of(records, player.id(), today);
+        Plan plan = Planner.plan(means, Planning.state(records, player, skill, today));
+        records.plans().follow(player.id(), new PlanWords(Texts.in("en")).kept(plan, today, skill.form(30)));
     }
 
     private static Path folder() {

@@ -8,6 +8,7 @@ import boardside.app.record.Records;
 import boardside.app.transfer.LogFiles;
 import boardside.app.transfer.PastedFixtures;
 import boardside.engine.odds.LeaguePoints;
+import boardside.engine.plan.Goal;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
@@ -16,6 +17,9 @@ import java.util.List;
 public final class Demo {
     /** Whose practice it is. */
     public static final String PLAYER = "Wren Tallow";
+
+    /** Who is shown it. */
+    public static final String COACH = "Hale Orchard";
 
     /** Eighteen months. */
     private static final int DAYS = 548;
@@ -71,6 +75,13 @@ public final class Demo {
                         "Behind the barn, light wind. Trying to let go a little later."));
         league(records, player, last);
         return player;
+    }
+
+    /** A goal, and an invented coach who may see form, goal and plan. */
+    public static void share(Records records, Player player, LocalDate today) {
+        records.plans().setGoal(player.id(), new Goal(Goal.Kind.LEVEL, 8, today.plusMonths(5)), today);
+        Player coach = records.addPlayer(COACH, Player.Hand.LEFT, Player.Hand.RIGHT);
+        records.plans().grant(player.id(), coach.id());
     }
 
     /** An invented league: a week behind, one under way with a total posted, one to come. */

@@ -3,6 +3,7 @@ package boardside.app.record;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
 import boardside.app.practice.DayBags;
+import boardside.app.practice.Exercise;
 import boardside.app.practice.Fixture;
 import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Player;
@@ -109,7 +110,29 @@ public final class Planning {
     }
 
     private PlayerState state() {
-        return new PlayerState(form(), rivals(), targets(), shots(), due(), habits(), Set.<Theme.Kind>of());
+        Set<Theme.Kind> goals = EnumSet.noneOf(Theme.Kind.class);
+        records.plans()
+                .goals(player.id())
+                .forEach(goal -> goals.addAll(goal.goal().themes()));
+        return new PlayerState(form(), rivals(), targets(), shots(), due(), habits(), goals);
+    }
+
+    /** What a block of situations plays, by the id of its choice; empty where it is not among what was tried any more. */
+    public static Optional<Exercise.Step> step(Records records, Player player, LocalDate today, String choice) {
+        List<KeptSituation> kept = records.situations(player.id());
+        return TryRates.of(records, player.id(), Drill.SITUATION, today, Set.of()).rows().stream()
+                .filter(row -> choice.equals(Activity.SITUATION.word() + ":" + id(row, shotId(row, kept))))
+                .findFirst()
+                .map(row -> new Exercise.Step(row.shot(), row.target(), row.position()));
+    }
+
+    private static String shotId(TryRates.Row row, List<KeptSituation> kept) {
+        NamedPosition position = NamedPosition.of(row.position(), Board.usualWidth(row.board()), kept);
+        return row.shot().word() + ":" + position.code();
+    }
+
+    private static String id(TryRates.Row row, String id) {
+        return row.board() == BoardKind.REGULATION ? id : id + "/" + row.board().word();
     }
 
     private double daysSince(Stream<Drill> drills) {
@@ -227,11 +250,7 @@ public final class Planning {
                 .map(row -> {
                     double width = Board.usualWidth(row.board());
                     NamedPosition position = NamedPosition.of(row.position(), width, kept);
-                    return tried(
-                            row,
-                            row.shot().word() + ":" + position.code(),
-                            row.shot().word() + ": " + position.words(),
-                            days);
+                    return tried(row, shotId(row, kept), row.shot().word() + ", " + position.words(), days);
                 })
                 .toList();
     }
@@ -241,9 +260,7 @@ public final class Planning {
         double p = Math.min(0.99, Math.max(0.01, rate.estimate()));
         double uncertainty = Math.min(1.5, (rate.high() - rate.low()) / 3.29 / (p * (1 - p)));
         return new Tried(
-                row.board() == BoardKind.REGULATION
-                        ? id
-                        : id + "/" + row.board().word(),
+                id(row, id),
                 row.shot().word(),
                 aim,
                 row.board(),
@@ -260,7 +277,11 @@ public final class Planning {
                 ? Optional.empty()
                 : Optional.of(new Due.Ladder(
                         rung.getAsInt(), daysSince(ladder.races().get(0).day())));
-        return new Due(climb, Optional.empty(), 0);
+        double tested = records.plans()
+                .lastDone(player.id(), Activity.SLIDE.word())
+                .map(day -> daysSince(day.toString()))
+                .orElse(Double.POSITIVE_INFINITY);
+        return new Due(climb, Optional.empty(), tested);
     }
 
     private Habits habits() {
@@ -268,7 +289,11 @@ public final class Planning {
         List<DayBags> month = records.deeds().days(player.id(), today.minusDays(28), today.minusDays(1));
         double usual = month.stream().mapToInt(DayBags::bags).average().orElse(0);
         return new Habits(
-                bags(records, player).stream().map(BagSet::name).toList(), pace(), Map.of(), usual, load.left());
+                bags(records, player).stream().map(BagSet::name).toList(),
+                pace(),
+                records.plans().refused(player.id(), today),
+                usual,
+                load.left());
     }
 
     private Map<Activity, Double> pace() {

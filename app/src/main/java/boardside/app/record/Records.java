@@ -57,6 +57,7 @@ public final class Records implements AutoCloseable {
     private final Leagues leagues;
     private final Challenges challenges;
     private final Trials trials;
+    private final Plans plans;
 
     private Records(Database database, InstantSource clock, Ids ids) {
         this.database = database;
@@ -66,6 +67,7 @@ public final class Records implements AutoCloseable {
         this.leagues = new Leagues(database, clock, ids, corrections);
         this.challenges = new Challenges(database, ids);
         this.trials = new Trials(database, clock, ids, corrections);
+        this.plans = new Plans(database, clock, ids);
     }
 
     /**
@@ -123,6 +125,11 @@ public final class Records implements AutoCloseable {
     /** Fair comparisons of ways to throw. */
     public Trials trials() {
         return trials;
+    }
+
+    /** Plans, goals, and who may see whose. */
+    public Plans plans() {
+        return plans;
     }
 
     /** Bests, milestones and bags a day. */

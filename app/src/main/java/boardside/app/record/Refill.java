@@ -9,7 +9,10 @@ import boardside.app.practice.KeptSituation;
 import boardside.app.practice.League;
 import boardside.app.practice.Moment;
 import boardside.app.practice.Player;
+import boardside.app.practice.Refused;
 import boardside.app.practice.Session;
+import boardside.app.practice.SessionPlan;
+import boardside.app.practice.SetGoal;
 import boardside.app.practice.TrialPlan;
 import boardside.app.store.HistoryRows;
 import boardside.app.store.RoundRows;
@@ -99,6 +102,21 @@ public final class Refill {
     /** Adds a challenge; its run was added before. */
     public void challenge(int player, Challenge challenge) {
         rows.challenges().add(player, challenge);
+    }
+
+    /** Adds a plan. */
+    public void plan(int player, SessionPlan plan) {
+        rows.plans().add(player, plan);
+    }
+
+    /** Adds a refusal. */
+    public void refused(int player, Refused refused) {
+        rows.plans().refuse(player, refused);
+    }
+
+    /** Adds a goal. */
+    public void goal(int player, SetGoal goal) {
+        rows.plans().put(player, goal);
     }
 
     /** Adds an entry of the history. */

@@ -8,8 +8,11 @@ import boardside.app.practice.FixtureRun;
 import boardside.app.practice.KeptSituation;
 import boardside.app.practice.League;
 import boardside.app.practice.Player;
+import boardside.app.practice.Refused;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.SessionPlan;
+import boardside.app.practice.SetGoal;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.store.RoundRows;
@@ -121,6 +124,21 @@ public final class Snapshot {
     /** The challenges a player took up. */
     public List<Challenge> challenges(int player) {
         return rows.challenges().all(player);
+    }
+
+    /** A player's plans. */
+    public List<SessionPlan> plans(int player) {
+        return rows.plans().all(player);
+    }
+
+    /** What a player refused. */
+    public List<Refused> refused(int player) {
+        return rows.plans().refused(player, "");
+    }
+
+    /** A player's goals, put away ones too. */
+    public List<SetGoal> goals(int player) {
+        return rows.plans().goals(player);
     }
 
     /** A player's history, the first entry first. */

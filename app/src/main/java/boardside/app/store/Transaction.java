@@ -73,6 +73,11 @@ public final class Transaction {
         return new ChallengeRows(handle);
     }
 
+    /** Plans, refusals, goals, and who may see whose. */
+    public PlanRows plans() {
+        return new PlanRows(handle);
+    }
+
     /** What runs did that their sums do not show. */
     public FeatRows feats() {
         return new FeatRows(handle);
@@ -103,7 +108,12 @@ public final class Transaction {
             "fixture_game",
             "challenge",
             "feat",
-            "trial");
+            "trial",
+            "plan",
+            "plan_block",
+            "refusal",
+            "goal",
+            "share");
 
     /** Empties all that players recorded; devices stay let in. */
     public void clear() {

@@ -10,9 +10,12 @@ import boardside.app.practice.FixtureRun;
 import boardside.app.practice.KeptSituation;
 import boardside.app.practice.League;
 import boardside.app.practice.Player;
+import boardside.app.practice.Refused;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.SessionPlan;
+import boardside.app.practice.SetGoal;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.record.Refill;
@@ -20,6 +23,8 @@ import boardside.app.record.Snapshot;
 import boardside.app.record.StoredChange;
 import boardside.app.record.StoredRun;
 import boardside.app.transfer.LogFiles.Progress;
+import boardside.engine.plan.Goal;
+import boardside.engine.rules.Word;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -27,6 +32,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -36,8 +42,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, then for each player the player,
- * bag sets, boards, situations, sessions, runs with their rounds, leagues with their fixtures, challenges, trials, and the
- * history;
+ * bag sets, boards, situations, sessions, runs with their rounds, leagues with their fixtures, challenges, trials, plans,
+ * goals, and the history;
  * last the counts, by which a whole file is known.
  */
 final class JsonLines {
@@ -161,6 +167,9 @@ final class JsonLines {
                     line("trial", Json.MAPPER.valueToTree(plan));
                 }
             }
+            snapshot.plans(id).forEach(plan -> line("plan", Json.MAPPER.valueToTree(plan)));
+            snapshot.refused(id).forEach(refused -> line("refused", Json.MAPPER.valueToTree(refused)));
+            snapshot.goals(id).forEach(goal -> line("goal", goal(goal)));
             if (complete) {
                 snapshot.changes(id).forEach(change -> line("change", Json.MAPPER.valueToTree(change)));
             }
@@ -202,6 +211,17 @@ final class JsonLines {
         private static ObjectNode challenge(Challenge challenge) {
             ObjectNode node = Json.MAPPER.valueToTree(challenge);
             node.set("what", node.remove(KIND));
+            return node;
+        }
+
+        private static ObjectNode goal(SetGoal set) {
+            ObjectNode node = Json.MAPPER.createObjectNode();
+            node.put("id", set.id());
+            node.put("what", set.goal().kind().word());
+            node.put("value", set.goal().value());
+            node.put("by", set.goal().by().toString());
+            node.put("setOn", set.setOn());
+            node.put("droppedOn", set.droppedOn());
             return node;
         }
 
@@ -372,6 +392,24 @@ final class JsonLines {
                         refill.challenge(player, challenge);
                     }
                 }
+                case "plan" -> {
+                    SessionPlan plan = Json.MAPPER.treeToValue(node, SessionPlan.class);
+                    if (refill != null) {
+                        refill.plan(player, plan);
+                    }
+                }
+                case "refused" -> {
+                    Refused refused = Json.MAPPER.treeToValue(node, Refused.class);
+                    if (refill != null) {
+                        refill.refused(player, refused);
+                    }
+                }
+                case "goal" -> {
+                    SetGoal goal = goal(node);
+                    if (refill != null) {
+                        refill.goal(player, goal);
+                    }
+                }
                 case "change" -> {
                     StoredChange change = Json.MAPPER.treeToValue(node, StoredChange.class);
                     if (refill != null) {
@@ -387,6 +425,18 @@ final class JsonLines {
                 default -> throw new IllegalArgumentException("\"" + kind + "\" is no kind of line");
             }
             return false;
+        }
+
+        private static SetGoal goal(JsonNode node) {
+            Goal goal = new Goal(
+                    Word.of(Goal.Kind.class, node.path("what").asText()),
+                    node.path("value").asDouble(),
+                    LocalDate.parse(node.path("by").asText()));
+            return new SetGoal(
+                    node.path("id").asText(),
+                    goal,
+                    node.path("setOn").asText(),
+                    node.path("droppedOn").asText());
         }
 
         private void player(JsonNode node) throws JsonProcessingException {

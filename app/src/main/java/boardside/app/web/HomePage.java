@@ -26,23 +26,32 @@ public final class HomePage {
             Drill.CASUAL);
 
     private final Web web;
+    private final PlanPage plans;
 
-    HomePage(Web web) {
+    HomePage(Web web, PlanPage plans) {
         this.web = web;
+        this.plans = plans;
     }
 
     /**
      * What the page shows; parts that do not apply are null.
      *
+     * @param plan the plan under way, or null
      * @param nights league matches to throw next, one a league
      * @param caution where much more is thrown than usual
      */
     public record View(
             @Nullable Offer open,
             @Nullable Offer again,
+            PlanPage.@Nullable Card plan,
             List<Tile> tiles,
             List<LeaguesPage.Next> nights,
-            @Nullable String caution) {}
+            @Nullable String caution) {
+        /** Minutes to make a plan of. */
+        public List<Integer> minutes() {
+            return PlanPage.MINUTES;
+        }
+    }
 
     /** A run to go on with or to repeat. */
     public record Offer(String id, String drill, String says) {
@@ -62,6 +71,7 @@ public final class HomePage {
         View view = new View(
                 open.map(run -> offer(player, run)).orElse(null),
                 open.isPresent() ? null : last.map(run -> offer(player, run)).orElse(null),
+                plans.card(player),
                 tiles(player),
                 nights(player),
                 CalendarPage.caution(web.texts(), web.records().deeds().load(player.id(), web.today())));

@@ -1,13 +1,27 @@
 package boardside.app.web;
 
+import boardside.app.practice.PlannedBlock;
+import boardside.app.practice.SessionPlan;
+import boardside.app.practice.SessionPlan.Placed;
+import boardside.app.practice.SessionPlan.Points;
 import boardside.engine.plan.Activity;
 import boardside.engine.plan.Block;
+import boardside.engine.plan.Means;
 import boardside.engine.plan.Plan;
 import boardside.engine.plan.Reason;
+import boardside.engine.skill.FormAnswer;
+import boardside.engine.skill.FormAnswer.Form;
 import boardside.engine.skill.Interval;
+import boardside.engine.tactics.Target;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** A plan in words, for pages and the terminal. */
 public final class PlanWords {
@@ -15,6 +29,10 @@ public final class PlanWords {
     private static final double HARD = 0.4;
 
     private static final double EASY = 0.75;
+
+    /** Bags that lie where nothing has a name. */
+    private static final Pattern CODE =
+            Pattern.compile("(?:(?:me|versus):(?:[1-6]|beside|back)-(?:left|middle|right) ?)+");
 
     private final Texts texts;
 
@@ -26,7 +44,109 @@ public final class PlanWords {
     /** What a block is. */
     public String name(Block block) {
         String name = texts.of("plan.activity." + block.activity().word());
-        return block.aim().isEmpty() ? name : name + ": " + block.aim();
+        return named(name, block.activity(), block.aim());
+    }
+
+    /** What a kept block is. */
+    public String name(PlannedBlock block) {
+        return named(texts.of("plan.activity." + block.activity().word()), block.activity(), block.aim());
+    }
+
+    private String named(String name, Activity activity, String aim) {
+        if (aim.isEmpty()) {
+            return name;
+        }
+        String where = activity == Activity.PLACEMENT ? target(aim) : situation(aim);
+        return texts.of("plan.named", name, where);
+    }
+
+    private String target(String text) {
+        return new TryWords(texts, List.of(), Map.of()).target(Target.parse(text));
+    }
+
+    /** A shot and what lies there: a name, or a part of the board for each bag, such as push, versus:2-left. */
+    private String situation(String aim) {
+        int comma = aim.indexOf(", ");
+        if (comma < 0) {
+            return aim;
+        }
+        String lies = aim.substring(comma + 2);
+        if (CODE.matcher(lies).matches()) {
+            lies = Stream.of(lies.split(" "))
+                    .map(bag -> bag.split(":"))
+                    .map(bag -> texts.of("plan.lies." + bag[0], target(bag[1])))
+                    .collect(Collectors.joining("; "));
+        }
+        return texts.of("plan.shot", texts.of("shot." + aim.substring(0, comma)), lies);
+    }
+
+    /** What is done in a kept block. */
+    public String does(PlannedBlock block) {
+        return does(new Block(
+                block.choice(),
+                block.activity(),
+                block.minutes(),
+                block.thrown(),
+                block.rounds(),
+                block.bags(),
+                block.approach(),
+                block.board(),
+                block.ghost(),
+                block.target(),
+                block.aim(),
+                new Reason.FirstNumbers(),
+                block.serves()));
+    }
+
+    /**
+     * A plan as it is kept, to be followed.
+     *
+     * @param form the player's points a round, where the records tell them
+     */
+    public SessionPlan kept(Plan plan, LocalDate day, FormAnswer form) {
+        Means means = plan.means();
+        return new SessionPlan(
+                "",
+                day.toString(),
+                means.minutes(),
+                means.energy(),
+                means.bagSets(),
+                means.boards(),
+                means.company(),
+                plan.limited(),
+                points(form),
+                "",
+                plan.blocks().stream()
+                        .map(block -> new Placed(kept(block), "", ""))
+                        .toList());
+    }
+
+    /** Points a round; null where the records tell nothing. */
+    static @Nullable Points points(FormAnswer answer) {
+        return answer instanceof Form form
+                ? new Points(
+                        form.pointsPerRound().estimate(),
+                        form.pointsPerRound().low(),
+                        form.pointsPerRound().high())
+                : null;
+    }
+
+    /** A block as it is kept. */
+    public PlannedBlock kept(Block block) {
+        return new PlannedBlock(
+                block.choice(),
+                block.activity(),
+                block.minutes(),
+                block.throwsPlanned(),
+                block.rounds(),
+                block.bags(),
+                block.approach(),
+                block.board(),
+                block.ghost(),
+                block.target(),
+                block.aim(),
+                why(block),
+                block.serves());
     }
 
     /** What is done in it: bags and rounds, how, and what to reach. */

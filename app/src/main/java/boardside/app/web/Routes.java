@@ -13,7 +13,10 @@ final class Routes {
     private Routes() {}
 
     static List<Route> all(Web web) {
-        HomePage home = new HomePage(web);
+        PlanPage plan = new PlanPage(web);
+        GoalsPage goals = new GoalsPage(web);
+        CoachPage coach = new CoachPage(web, plan, goals);
+        HomePage home = new HomePage(web, plan);
         StartPage start = new StartPage(web);
         Nights nights = new Nights(web);
         LeaguesPage leagues = new LeaguesPage(web, nights);
@@ -26,7 +29,7 @@ final class Routes {
         CardPage card = new CardPage(web);
         PairPage pair = new PairPage(web);
         DevicesPage devices = new DevicesPage(web);
-        SummaryPage summary = new SummaryPage(web);
+        SummaryPage summary = new SummaryPage(web, plan);
         FormPage form = new FormPage(web);
         ComparePage compare = new ComparePage(web);
         ForecastsPage forecasts = new ForecastsPage(web);
@@ -112,6 +115,18 @@ final class Routes {
                 post("/journal/sessions/{id}", DEVICE, journal::editSession),
                 post("/journal/changes/{change}/undo", DEVICE, journal::undo),
                 get("/odds", DEVICE, odds::show),
+                get("/plan", DEVICE, plan::show),
+                post("/plan", DEVICE, plan::make),
+                post("/plan/{plan}/close", DEVICE, plan::close),
+                post("/plan/{plan}/blocks/{place}/start", DEVICE, plan::start),
+                post("/plan/{plan}/blocks/{place}/swap", DEVICE, plan::swap),
+                get("/goals", DEVICE, goals::show),
+                post("/goals", DEVICE, goals::set),
+                post("/goals/{goal}/drop", DEVICE, goals::drop),
+                get("/coach", DEVICE, coach::show),
+                post("/coach/grant", DEVICE, coach::grant),
+                post("/coach/revoke", DEVICE, coach::revoke),
+                get("/coach/{shared}", DEVICE, coach::see),
                 get("/challenge", DEVICE, challenge::show),
                 post("/challenge", DEVICE, challenge::take),
                 get("/calendar", DEVICE, calendar::show),

@@ -41,14 +41,16 @@ public final class SummaryPage {
     private static final Set<Drill> FIXED = EnumSet.of(Drill.TOTAL, Drill.FIXTURE, Drill.VOLUME);
 
     private final Web web;
+    private final PlanPage plans;
     private final LadderView ladders;
     private final TriesSummary tries;
     private final Remembered<Optional<TotalForecast>> remembered;
 
-    SummaryPage(Web web) {
+    SummaryPage(Web web, PlanPage plans) {
         this.web = web;
+        this.plans = plans;
         this.ladders = new LadderView(web);
-        this.tries = new TriesSummary(web);
+        this.tries = new TriesSummary(web, plans);
         this.remembered = web.remembered();
     }
 
@@ -118,7 +120,7 @@ public final class SummaryPage {
                 ctx,
                 "summary",
                 web.texts().of("drill." + detail.run().drill().word()),
-                Map.of("view", view(player, detail)));
+                plans.with(player, detail.run().id(), view(player, detail)));
     }
 
     private View view(Player player, RunDetail detail) {

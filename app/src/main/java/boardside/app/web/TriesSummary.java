@@ -29,10 +29,12 @@ import org.jspecify.annotations.Nullable;
 /** How a run of tries went, beside what all tries of the kind say. */
 public final class TriesSummary {
     private final Web web;
+    private final PlanPage plans;
     private final Remembered<TryRates.Answer> remembered;
 
-    TriesSummary(Web web) {
+    TriesSummary(Web web, PlanPage plans) {
         this.web = web;
+        this.plans = plans;
         this.remembered = web.remembered();
     }
 
@@ -86,8 +88,9 @@ public final class TriesSummary {
                 ctx,
                 "tries_summary",
                 web.texts().of("drill." + run.drill().word()),
-                Map.of(
-                        "view",
+                plans.with(
+                        player,
+                        run.id(),
                         new View(
                                 run.id(),
                                 run.drill().word(),

@@ -56,7 +56,7 @@ class PlanCommandTest {
         JsonNode plan = json("plan", "--minutes", "8");
         assertThat(plan.get("minutes").asInt()).isEqualTo(8);
         assertThat(plan.get("blocks")).hasSize(1);
-        assertThat(plan.get("blocks").get(0).get("reason").asText()).contains("Nothing is known");
+        assertThat(plan.get("blocks").get(0).get("reason").asText()).contains("0 of your bags");
     }
 
     /** The keys of design 5.4, all there in every block. */

@@ -117,6 +117,11 @@ class UpgradeTest {
                         "challenge",
                         "feat",
                         "trial",
+                        "plan",
+                        "plan_block",
+                        "refusal",
+                        "goal",
+                        "share",
                         "device",
                         "flyway_schema_history");
     }

@@ -26,8 +26,8 @@ public record Habits(
 
     private static final double PER_BAG = 4.0 / 60;
 
-    /** Bags that a plan may take however much was thrown this week: a light day, not none. Chosen. */
-    private static final int LIGHT = 40;
+    /** Bags that a plan may take however much was thrown this week: a light day, not none (twenty minutes). Chosen. */
+    private static final int LIGHT = 120;
 
     /** A session this much over a usual one is much; the player's energy moves it. Chosen. */
     private static final double MORE = 1.25;

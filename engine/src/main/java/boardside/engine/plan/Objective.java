@@ -24,6 +24,9 @@ final class Objective {
     /** Minutes of a break; common practice, no source. */
     static final int BREAK = 5;
 
+    /** Minutes of practice that ask for a break at most; common practice, no source. */
+    static final int BOUT = 25;
+
     private Objective() {}
 
     /** So many minutes of a choice. */
@@ -70,8 +73,11 @@ final class Objective {
         return (warm ? 1 : COLD) * Math.exp(-0.5 * bout * bout) * themes;
     }
 
-    /** The most breaks that so much practice can hold, one between two blocks at most. */
+    /**
+     * The most breaks that so much practice can hold: one in {@value #BOUT} minutes. As no block is longer than {@value
+     * Choice#LONGEST}, that is fewer than there are blocks to lie between.
+     */
     static int mostBreaks(int work) {
-        return Math.max(0, (work + Choice.LONGEST - 1) / Choice.LONGEST - 1);
+        return work / BOUT;
     }
 }

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Finds the session that is worth most by {@link Objective}, exactly.
@@ -311,7 +312,19 @@ public final class Planner {
      * @param player what they can do and what is due
      */
     public static Plan plan(Means means, PlayerState player) {
-        List<Choice> choices = Menu.of(means, player);
+        return plan(means, player, Set.of());
+    }
+
+    /**
+     * The best session without some choices: for a part of a session whose block the player would rather swap.
+     *
+     * @param player what they can do and what is due
+     * @param except ids of choices to leave out
+     */
+    public static Plan plan(Means means, PlayerState player, Set<String> except) {
+        List<Choice> choices = Menu.of(means, player).stream()
+                .filter(choice -> !except.contains(choice.id()))
+                .toList();
         int most = player.habits().mostBags(means.energy());
         Session session = solve(means, choices, most);
         List<Block> blocks = new ArrayList<>();

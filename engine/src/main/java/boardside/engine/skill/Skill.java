@@ -16,6 +16,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -309,6 +310,15 @@ public final class Skill {
     /** One bag's chances today, to put to {@code boardside.engine.odds}; empty without records that count points. */
     public Optional<ChanceRange> chances() {
         return counted().map(Today::chances);
+    }
+
+    /**
+     * Skill on a day to come, by drift alone; empty without records that count points.
+     *
+     * @param on that day; one before today is taken for today
+     */
+    public Optional<Outlook> outlook(LocalDate on) {
+        return counted().map(today -> Outlook.of(draws(Objects.requireNonNull(fit)), on));
     }
 
     /**

@@ -88,14 +88,19 @@ final class Today {
 
     /** The likeliest chances, and those along the line in which draws vary that make the ends of the range of points. */
     ChanceRange chances() {
+        return chances(measured);
+    }
+
+    /** The same of skill on any day. */
+    static ChanceRange chances(Measured measured) {
         Interval points = measured.pointsPerRound();
         double in = 0;
         double slope = 0;
         double square = 0;
-        for (int i = 0; i < draws.size; i++) {
-            in += measured.in[i] / draws.size;
+        for (int i = 0; i < measured.in.length; i++) {
+            in += measured.in[i] / measured.in.length;
         }
-        for (int i = 0; i < draws.size; i++) {
+        for (int i = 0; i < measured.in.length; i++) {
             double off = measured.points(i) - points.estimate();
             slope += off * (measured.in[i] - in);
             square += off * off;
