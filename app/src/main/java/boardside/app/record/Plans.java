@@ -154,6 +154,7 @@ public final class Plans {
                             player,
                             new Refused(
                                     ids.next(), day.toString(), refused.block().choice()));
+            rows.players().changed(player);
             return rows.plans().find(player, plan).orElseThrow();
         });
     }

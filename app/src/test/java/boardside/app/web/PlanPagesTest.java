@@ -55,6 +55,8 @@ class PlanPagesTest extends Browser {
         assertThat(page.locator("#entry")).isVisible();
         throwOn();
         picture("plan-summary");
+        // The page asks again by itself until this has been worked out.
+        assertThat(page.locator("#forecast")).isVisible();
         page.locator("#plan").click();
         assertThat(page.locator("#changed")).containsText("blocks done");
         assertThat(page.locator("#changed"))
