@@ -19,6 +19,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -94,7 +95,7 @@ class GoalsTest {
     @Test
     void theOutlookAgreesWithTheBand() {
         LocalDate then = TODAY.plusDays(120);
-        Interval band = SKILL.band(List.of(then)).get(then);
+        Interval band = Objects.requireNonNull(SKILL.band(List.of(then)).get(then));
         Interval outlook = SKILL.outlook(then).orElseThrow().pointsPerRound();
         assertThat(outlook.low()).isCloseTo(band.low(), within(0.35));
         assertThat(outlook.high()).isCloseTo(band.high(), within(0.35));
