@@ -40,6 +40,9 @@ final class Scenario {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss");
     private static final int ROUNDS = 10;
 
+    /** Of bags off, the shares that went left, right, short and long, summed up: most slide over the back. */
+    private static final double[] MISSES = {0.16, 0.26, 0.4, 1};
+
     private final StringBuilder out = new StringBuilder(HEAD);
     private final SplittableRandom random;
     private final LocalDate last;
@@ -318,14 +321,23 @@ final class Scenario {
         out.append(',').append(extra.opponent());
         out.append(',').append(extra.game() == 0 ? "" : extra.game());
         out.append(',').append(extra.warmUp() ? "yes" : "");
-        int missed = extra.misses() ? tally.off() : 0;
-        int left = missed > 0 ? random.nextInt(missed + 1) : 0;
-        int right = missed > left ? random.nextInt(missed - left + 1) : 0;
-        out.append(',').append(extra.misses() ? left : "");
-        out.append(',').append(extra.misses() ? right : "");
-        out.append(',').append(extra.misses() ? missed - left - right : "");
-        out.append(',').append(extra.misses() ? "0" : "");
+        int[] missed = new int[MISSES.length];
+        for (int bag = 0; extra.misses() && bag < tally.off(); bag++) {
+            missed[miss()]++;
+        }
+        for (int count : missed) {
+            out.append(',').append(extra.misses() ? count : "");
+        }
         out.append(',').append(extra.note()).append('\n');
+    }
+
+    private int miss() {
+        double share = random.nextDouble();
+        int way = 0;
+        while (share >= MISSES[way]) {
+            way++;
+        }
+        return way;
     }
 
     private void onlyIn(Drill drill, int round, Throwing way, Tally tally) {

@@ -48,6 +48,13 @@ final class ThrowLikelihood {
     /** One bag in a thousand is taken to be tapped wrongly, so that no single tap makes a model impossible. */
     private static final double MISTAPPED = 0.001;
 
+    /**
+     * However many bags are counted at a board, they are worth no more than so many: throws are not quite normal, nor are
+     * days alike, and the model's shares are right to about one in a hundred only (chosen: the standard error of a share of
+     * one half among so many). Without it, ten thousand bags would be believed to tell what their few per cent cannot.
+     */
+    private static final double MOST_WORTH = 2000;
+
     private final List<ThrowCount> counts = new ArrayList<>();
     private final List<ThrowKernel> kernels = new ArrayList<>();
     private final ThrowKernel regulation = new ThrowKernel(Board.of(BoardKind.REGULATION));
@@ -87,7 +94,8 @@ final class ThrowLikelihood {
     double log(ThrowModel model) {
         double sum = 0;
         for (int i = 0; i < counts.size(); i++) {
-            sum += counts.get(i).logLikelihood(kernels.get(i).chances(model));
+            ThrowCount count = counts.get(i);
+            sum += count.logLikelihood(kernels.get(i).chances(model)) / (1 + count.thrown() / MOST_WORTH);
         }
         for (Day day : days) {
             sum += day.log(model, regulation);
