@@ -24,7 +24,7 @@ import java.util.Map;
  * How exact the difference between the best two shots is, and how long that takes, on boards in the middle of a round (three
  * bags on it, 3 and 2 left) and with one bag left. Each line is the last of several asked; the matchup is made beforehand.
  *
- * <pre>java -cp bench/target/benchmarks.jar boardside.bench.tactics.AdviceErrors [samples] [samples of last bags]</pre>
+ * <pre>java -cp bench/target/bench.jar boardside.bench.tactics.AdviceErrors [samples] [samples of last bags]</pre>
  */
 public final class AdviceErrors {
     private static final int WARM_UP = 2;

@@ -14,7 +14,7 @@ import java.util.Locale;
  * Pairs of games of the same luck against an opponent of the base policy: the first player plays the base policy in one and
  * improves it by one step in the other. Prints as it goes.
  *
- * <pre>java -cp bench/target/benchmarks.jar boardside.bench.tactics.PairedGames [pairs] [samples] [in] [on] [seed]</pre>
+ * <pre>java -cp bench/target/bench.jar boardside.bench.tactics.PairedGames [pairs] [samples] [in] [on] [seed]</pre>
  */
 public final class PairedGames {
     private static final int EVERY = 50;

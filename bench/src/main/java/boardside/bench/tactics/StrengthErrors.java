@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * How many simulated players without a stronger side are told of one, and how many who cut better one way are told so, by how
  * much they tried.
  *
- * <pre>java -cp bench/target/benchmarks.jar boardside.bench.tactics.StrengthErrors [players] [seed]</pre>
+ * <pre>java -cp bench/target/bench.jar boardside.bench.tactics.StrengthErrors [players] [seed]</pre>
  */
 public final class StrengthErrors {
     private static final List<Situation> WHERE =
