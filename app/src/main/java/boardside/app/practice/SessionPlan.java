@@ -2,6 +2,8 @@ package boardside.app.practice;
 
 import boardside.engine.plan.Energy;
 import boardside.engine.rules.BoardKind;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -33,9 +35,11 @@ public record SessionPlan(
         @Nullable Points before,
         String closedAt,
         List<Placed> blocks) {
-    /** Copied. */
+    /** Copied; kinds of board in their own order, so that a backup is the same each time. */
     public SessionPlan {
-        boards = Set.copyOf(boards);
+        EnumSet<BoardKind> kinds = EnumSet.noneOf(BoardKind.class);
+        kinds.addAll(boards);
+        boards = Collections.unmodifiableSet(kinds);
         blocks = List.copyOf(blocks);
     }
 

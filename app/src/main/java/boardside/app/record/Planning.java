@@ -8,6 +8,7 @@ import boardside.app.practice.Fixture;
 import boardside.app.practice.KeptSituation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
+import boardside.app.practice.TrialPlan;
 import boardside.engine.odds.BagChances;
 import boardside.engine.odds.Level;
 import boardside.engine.odds.RoundDistribution;
@@ -22,6 +23,7 @@ import boardside.engine.plan.Theme;
 import boardside.engine.plan.Tried;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
+import boardside.engine.rules.Finish;
 import boardside.engine.rules.GameRules;
 import boardside.engine.rules.Setting;
 import boardside.engine.skill.ChanceRange;
@@ -31,6 +33,8 @@ import boardside.engine.skill.NarrowAnswer.Narrow;
 import boardside.engine.skill.Skill;
 import boardside.engine.skill.StakesAnswer.Stakes;
 import boardside.engine.tactics.Rate;
+import boardside.engine.trial.TrialDesign;
+import boardside.engine.trial.TrialState;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -46,6 +50,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What a plan goes by, out of a player's records. Takes as long as a fit of the skill model; not for a request. */
@@ -281,7 +286,48 @@ public final class Planning {
                 .lastDone(player.id(), Activity.SLIDE.word())
                 .map(day -> daysSince(day.toString()))
                 .orElse(Double.POSITIVE_INFINITY);
-        return new Due(climb, Optional.empty(), tested);
+        return new Due(climb, trial(), tested);
+    }
+
+    /** The newest trial that is thrown and not decided. */
+    private Optional<Due.Trial> trial() {
+        for (TrialDetail detail : records.trials().all(player.id())) {
+            TrialPlan plan = detail.plan();
+            if (plan.state() == TrialPlan.State.OPEN) {
+                TrialState state = detail.state();
+                if (!state.over()) {
+                    return Optional.of(new Due.Trial(
+                            plan.id(),
+                            plan.name(),
+                            bags(plan, state.inPlay()),
+                            plan.board(),
+                            TrialDesign.ROUNDS * state.inPlay().size(),
+                            Math.max(1, plan.longest() - state.blocks())));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Names of the bag sets that candidates are thrown with. */
+    private List<String> bags(TrialPlan plan, List<Integer> inPlay) {
+        Set<String> ids = inPlay.stream()
+                .map(candidate -> plan.candidates().get(candidate).bag())
+                .collect(Collectors.toSet());
+        return records.bags(player.id()).stream()
+                .filter(bag -> ids.contains(bag.id()))
+                .map(BagSet::name)
+                .toList();
+    }
+
+    /** The trial of a planned block, by the id of its choice; empty where it is paused, stopped or deleted by now. */
+    public static Optional<TrialDetail> trial(Records records, Player player, String choice) {
+        String prefix = Activity.TRIAL.word() + ":";
+        return choice.startsWith(prefix)
+                ? records.trials()
+                        .find(player.id(), choice.substring(prefix.length()))
+                        .filter(detail -> detail.plan().state() == TrialPlan.State.OPEN)
+                : Optional.empty();
     }
 
     private Habits habits() {
@@ -303,6 +349,12 @@ public final class Planning {
                     .filter(drill -> activity != Activity.WARM_UP && drill != Drill.VOLUME)
                     .flatMap(drill -> pace(records.latestRuns(player.id(), drill, PACED)))
                     .ifPresent(bags -> pace.put(activity, bags));
+        }
+        // A trial is thrown like any rounds of four, one run going on over days: the time between rounds tells it
+        // better.
+        Pace rounds = records.pace(player.id());
+        if (rounds.rounds() > 0) {
+            pace.put(Activity.TRIAL, Finish.BAGS / rounds.minutesPerRound());
         }
         return pace;
     }

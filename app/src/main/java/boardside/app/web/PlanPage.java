@@ -251,10 +251,7 @@ public final class PlanPage {
             return;
         }
         web.records().plans().done(player.id(), plan.id(), place);
-        ctx.redirect(
-                placed.block().activity() == Activity.SLIDE
-                        ? "/slides"
-                        : placed.block().activity() == Activity.TRIAL ? "/trials" : "/plan");
+        ctx.redirect(placed.block().activity() == Activity.SLIDE ? "/slides" : "/plan");
     }
 
     /** Puts something else in a block's place, and remembers that it was refused. */

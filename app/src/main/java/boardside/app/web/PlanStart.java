@@ -21,16 +21,21 @@ import java.util.stream.Collectors;
 /** Starting a block of a plan: a run of its drill, set up as the plan says, from then on like any other. */
 final class PlanStart {
     private final Web web;
+    private final TrialStart trials;
 
     PlanStart(Web web) {
         this.web = web;
+        this.trials = new TrialStart(web);
     }
 
-    /** Starts the run; empty where the block is none (a break, a test of the boards, a trial, which has its own page). */
+    /** Starts the run; empty where the block is none (a break, a test of the boards). */
     Optional<String> start(Player player, PlannedBlock block) {
         Drill drill = block.activity().drill().orElse(null);
-        if (drill == null || drill == Drill.TRIAL) {
+        if (drill == null) {
             return Optional.empty();
+        }
+        if (drill == Drill.TRIAL) {
+            return Optional.of(trial(player, block));
         }
         Setup setup = web.nextSetup(player.id(), drill).with(draft -> {
             draft.bags = bags(player, block, draft.bags);
@@ -57,6 +62,12 @@ final class PlanStart {
         });
         String opponent = web.nextOpponent(player.id(), drill);
         return Optional.of(web.startRun(player, drill, setup, block.activity() == Activity.WARM_UP, opponent));
+    }
+
+    private String trial(Player player, PlannedBlock block) {
+        return Planning.trial(web.records(), player, block.choice())
+                .map(detail -> trials.start(player, detail))
+                .orElseThrow(() -> new Refusal(409, web.texts().of("plan.fault.trial")));
     }
 
     private List<String> bags(Player player, PlannedBlock block, List<String> before) {

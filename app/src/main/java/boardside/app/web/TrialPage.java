@@ -2,10 +2,8 @@ package boardside.app.web;
 
 import boardside.app.account.QrCode;
 import boardside.app.practice.Failure;
-import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
-import boardside.app.practice.Setup;
 import boardside.app.practice.TrialPlan;
 import boardside.app.record.RunDetail;
 import boardside.app.record.SharedTrial;
@@ -13,7 +11,6 @@ import boardside.app.record.TrialDetail;
 import boardside.app.report.DataTable;
 import boardside.app.report.Picture;
 import boardside.app.report.Pictures;
-import boardside.engine.rules.Drill;
 import boardside.engine.rules.Word;
 import boardside.engine.skill.Interval;
 import boardside.engine.trial.TrialState;
@@ -22,15 +19,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** A trial: how it stands, on to the boards, laid aside, shared. */
 public final class TrialPage {
     private final Web web;
+    private final TrialStart starts;
 
     TrialPage(Web web) {
         this.web = web;
+        this.starts = new TrialStart(web);
     }
 
     /**
@@ -186,43 +184,10 @@ public final class TrialPage {
         return runs;
     }
 
-    /** Goes to the boards: on with the run under way, or a new one where there was a longer break. */
+    /** Goes to the boards. */
     void start(Context ctx) {
         Player player = web.player(ctx);
-        TrialDetail detail = detail(player, ctx);
-        TrialPlan plan = detail.plan();
-        Optional<RunDetail> open = detail.open();
-        if (open.isPresent() && web.recent(TrialDetail.lastAt(open.get()))) {
-            ctx.redirect("/runs/" + Numbers.path(open.get().run().id()));
-            return;
-        }
-        if (detail.state().over()) {
-            throw new Refusal(422, web.texts().of("trial.fault.over"));
-        }
-        open.ifPresent(left -> web.records()
-                .applyAll(
-                        player.id(),
-                        List.of(new Operation.FinishRun(
-                                web.ids().next(), left.run().id(), TrialDetail.lastAt(left))),
-                        web.now()));
-        Setup setup = web.nextSetup(player.id(), Drill.TRIAL).with(draft -> {
-            draft.bags = plan.candidates().stream()
-                    .map(way -> way.bag())
-                    .filter(bag -> !bag.isEmpty())
-                    .distinct()
-                    .toList();
-            draft.board = plan.board();
-            draft.rounds = null;
-            draft.face = null;
-            draft.approach = null;
-        });
-        String run = web.startRun(
-                player,
-                (id, session, at) -> List.of(
-                        new Operation.StartRun(
-                                web.ids().next(), id, session, Drill.TRIAL, at, false, "", null, null, setup),
-                        new Operation.ThrowTrial(web.ids().next(), plan.id(), id)));
-        ctx.redirect("/runs/" + run);
+        ctx.redirect("/runs/" + Numbers.path(starts.start(player, detail(player, ctx))));
     }
 
     /** Pauses, resumes or stops it. */

@@ -90,6 +90,35 @@ class PlanCommandTest {
     }
 
     @Test
+    void aTrialUnderWayIsInThePlanUnlessItsBagsAreNotAtHandOrItIsLaidAside() throws Exception {
+        practise();
+        run("record", "total", "--bag", "Red", "3-1-0");
+        assertThat(run("trial", "new", "Colours", "--candidate", "Blue", "--candidate", "Red")
+                        .status())
+                .isZero();
+        List<JsonNode> trials = trials("2");
+        assertThat(trials).hasSize(1);
+        assertThat(trials.get(0).get("reason").asText()).contains("Colours");
+        assertThat(trials.get(0).get("bag").asText()).isIn("Blue", "Red");
+        // Whole blocks: two rounds of four with either.
+        assertThat(trials.get(0).get("throws").asInt() % 16).isZero();
+        assertThat(trials("1")).isEmpty();
+        assertThat(run("trial", "pause", "Colours").status()).isZero();
+        assertThat(trials("2")).isEmpty();
+    }
+
+    private List<JsonNode> trials(String bagSets) throws Exception {
+        List<JsonNode> trials = new ArrayList<>();
+        for (JsonNode block :
+                json("plan", "--minutes", "60", "--bag-sets", bagSets).get("blocks")) {
+            if (block.get("drill").asText().equals("trial")) {
+                trials.add(block);
+            }
+        }
+        return trials;
+    }
+
+    @Test
     void badInputIsRefusedEachFaultOnItsLine() {
         assertThat(run("plan").status()).isEqualTo(2);
         Ran ran = run("plan", "--minutes", "3", "--bag-sets", "0");

@@ -9,14 +9,20 @@ import boardside.app.practice.GhostPlay;
 import boardside.app.practice.League;
 import boardside.app.practice.Line;
 import boardside.app.practice.Operation;
+import boardside.app.practice.PlannedBlock;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
+import boardside.app.practice.SessionPlan;
+import boardside.app.practice.SessionPlan.Placed;
 import boardside.app.practice.Setup;
 import boardside.app.practice.Stakes;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.engine.odds.LeaguePoints;
+import boardside.engine.plan.Activity;
+import boardside.engine.plan.Energy;
+import boardside.engine.plan.Goal;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
@@ -32,7 +38,9 @@ import boardside.engine.tactics.Shot;
 import boardside.engine.tactics.Spot;
 import boardside.engine.tactics.Target;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** A small store with something of everything, the same each time. */
@@ -144,6 +152,7 @@ public final class SampleStore {
         game(kim);
         leagueNight(me);
         trial(me);
+        plans(me, kim);
     }
 
     /** A game under stakes whose final score was told, and told again. */
@@ -204,6 +213,71 @@ public final class SampleStore {
         records.trials().set(me, records.trials().add(me, plan("Later", faces)).id(), TrialPlan.State.PAUSED);
         records.trials()
                 .delete(me, records.trials().add(me, plan("Gone", faces)).id(), true);
+    }
+
+    /** A plan that was put away, one followed with a block of each kind of end and one refused, goals, and a coach. */
+    private void plans(int me, int coach) {
+        Placed warmUp = planned(new PlannedBlock(
+                "warm-up", Activity.WARM_UP, 4, 12, 3, List.of(), null, null, null, null, "", "4 minutes", false));
+        Placed rounds = planned(new PlannedBlock(
+                "total",
+                Activity.TOTAL,
+                8,
+                40,
+                10,
+                List.of("Blue, broken in", "Röd"),
+                Approach.AGGRESSIVE,
+                BoardKind.NARROW,
+                null,
+                66,
+                "",
+                "wins 1.2 (0.4–2.1) more games in a hundred",
+                true));
+        Placed race = planned(new PlannedBlock(
+                "race", Activity.RACE, 8, 36, 9, List.of(), null, BoardKind.REGULATION, 6, null, "", "6", false));
+        Placed block = planned(new PlannedBlock(
+                "placement:2-left",
+                Activity.PLACEMENT,
+                6,
+                20,
+                0,
+                List.of("Red"),
+                null,
+                null,
+                null,
+                12,
+                "2-left",
+                "50 in 100",
+                false));
+        records.plans().follow(me, session("2026-05-11", Set.of(BoardKind.REGULATION), null, List.of(warmUp)));
+        String plan = records.plans()
+                .follow(
+                        me,
+                        session(
+                                "2026-05-12",
+                                Set.of(BoardKind.REGULATION, BoardKind.NARROW),
+                                new SessionPlan.Points(6.25, 5.5, 7.125),
+                                List.of(warmUp, rounds, race)))
+                .id();
+        records.plans().done(me, plan, 0);
+        records.plans().begin(me, plan, 1, "total");
+        records.plans().swap(me, plan, 2, List.of(block), LocalDate.parse("2026-05-12"));
+        LocalDate day = LocalDate.parse("2026-05-12");
+        records.plans().setGoal(me, new Goal(Goal.Kind.SEASON, 7.5, LocalDate.parse("2026-12-31")), day);
+        String dropped = records.plans()
+                .setGoal(me, new Goal(Goal.Kind.IN, 62, LocalDate.parse("2026-09-01")), day)
+                .id();
+        records.plans().dropGoal(me, dropped, day.plusDays(1));
+        records.plans().grant(me, coach);
+    }
+
+    private static SessionPlan session(
+            String day, Set<BoardKind> boards, SessionPlan.@Nullable Points before, List<Placed> blocks) {
+        return new SessionPlan("", day, 30, Energy.HIGH, 2, boards, true, true, before, "", blocks);
+    }
+
+    private static Placed planned(PlannedBlock block) {
+        return new Placed(block, "", "");
     }
 
     private static TrialPlan plan(String name, List<Contest.Way> candidates) {

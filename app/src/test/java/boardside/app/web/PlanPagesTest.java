@@ -3,8 +3,14 @@ package boardside.app.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boardside.app.practice.Contest;
 import boardside.app.practice.Player;
+import boardside.app.practice.Run;
+import boardside.app.practice.TrialPlan;
+import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Face;
 import com.microsoft.playwright.Locator;
+import java.util.List;
 import java.util.regex.Pattern;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
@@ -64,6 +70,57 @@ class PlanPagesTest extends Browser {
         assertThat(page.locator("#block-0 .chosen")).containsText("Done.");
         picture("plan-done");
         assertAccessible();
+    }
+
+    /** A trial under way is offered, its block throws the trial's next one, and one laid aside starts nothing. */
+    @Test
+    void aTrialUnderWayIsThrownFromThePlan() {
+        practise();
+        TrialPlan trial = records.trials()
+                .add(
+                        me,
+                        new TrialPlan(
+                                "",
+                                "Which face",
+                                List.of(new Contest.Way("", Face.SLOW, null), new Contest.Way("", Face.FAST, null)),
+                                BoardKind.REGULATION,
+                                25,
+                                0.5,
+                                7,
+                                "",
+                                TrialPlan.State.OPEN,
+                                false));
+        page.navigate(url("/plan"));
+        page.locator("#minutes").fill("8");
+        page.locator("#ask button.main").click();
+        Locator block = page.locator("#block-0");
+        for (int swaps = 0; swaps < 8 && !block.textContent().contains("Which face"); swaps++) {
+            block.locator("button.plain").click();
+        }
+        assertThat(block).containsText("25");
+        records.trials().set(me, trial.id(), TrialPlan.State.PAUSED);
+        block.locator("button.main").click();
+        assertThat(page.locator("main")).containsText("That trial is not thrown any more");
+        assertThat(records.trials().find(me, trial.id()).orElseThrow().runs()).isEmpty();
+
+        records.trials().set(me, trial.id(), TrialPlan.State.OPEN);
+        page.navigate(url("/plan"));
+        block.locator("button.main").click();
+        assertThat(page.locator("#entry")).isVisible();
+        Run run = records.trials()
+                .find(me, trial.id())
+                .orElseThrow()
+                .runs()
+                .get(0)
+                .run();
+        assertThat(page.url()).endsWith("/runs/" + run.id());
+        assertThat(records.plans()
+                        .of(me, run.id())
+                        .orElseThrow()
+                        .blocks()
+                        .get(0)
+                        .run())
+                .isEqualTo(run.id());
     }
 
     @Test

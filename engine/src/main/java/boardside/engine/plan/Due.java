@@ -1,5 +1,6 @@
 package boardside.engine.plan;
 
+import boardside.engine.rules.BoardKind;
 import java.util.List;
 import java.util.Optional;
 
@@ -28,10 +29,12 @@ public record Due(Optional<Ladder> ladder, Optional<Trial> trial, double slideDa
      * @param id the trial's
      * @param name what it is called
      * @param bags bag sets it takes
+     * @param board the kind of board it is thrown at
      * @param roundsPerBlock rounds of four that belong together, 1 or more
      * @param blocksLeft at most to throw, 1 or more
      */
-    public record Trial(String id, String name, List<String> bags, int roundsPerBlock, int blocksLeft) {
+    public record Trial(
+            String id, String name, List<String> bags, BoardKind board, int roundsPerBlock, int blocksLeft) {
         /** Checked, list copied. */
         public Trial {
             bags = List.copyOf(bags);

@@ -341,12 +341,13 @@ final class Menu {
     private void trial() {
         player.due()
                 .trial()
-                .filter(trial -> trial.bags().size() <= means.bagSets())
+                .filter(trial ->
+                        trial.bags().size() <= means.bagSets() && means.boards().contains(trial.board()))
                 .ifPresent(trial -> add(new Draft(
                                 Theme.of(Theme.Kind.TRIAL),
                                 Activity.TRIAL,
-                                "trial:" + trial.id(),
-                                board,
+                                Activity.TRIAL.word() + ":" + trial.id(),
+                                trial.board(),
                                 new Reason.TrialOpen(trial.name(), trial.blocksLeft()))
                         .with(draft -> {
                             draft.bags = trial.bags();

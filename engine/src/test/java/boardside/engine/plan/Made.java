@@ -91,7 +91,12 @@ final class Made {
                         random.nextInt(3) > 0
                                 ? Optional.empty()
                                 : Optional.of(new Due.Trial(
-                                        "t", "Blue or Red", List.of("Blue", "Red"), 2 + random.nextInt(3), 6)),
+                                        "t",
+                                        "Blue or Red",
+                                        List.of("Blue", "Red"),
+                                        BoardKind.REGULATION,
+                                        2 + random.nextInt(3),
+                                        6)),
                         random.nextBoolean() ? Double.POSITIVE_INFINITY : random.nextInt(60)),
                 new Habits(
                         bags,
