@@ -628,6 +628,6 @@ final class Arrow {
 
     /** The covariances that the cells need; the border's scalars from {@code inner} on count as known. */
     Covariances covariances(int inner) {
-        return new Covariances(this, inner);
+        return new Covariances(this, inner).downToCells();
     }
 }

@@ -66,7 +66,7 @@ final class Band {
             this.mix = mix;
             cells = log.cells;
             width = cells.border();
-            covariances = point.laplace().arrow.covariances(width);
+            covariances = new Covariances(point.laplace().arrow, width);
             spread = new DaySpread(log.variances, point.theta());
             borderSlope = new double[width];
             double[] effects = point.laplace().effects;

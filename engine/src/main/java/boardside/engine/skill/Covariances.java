@@ -40,6 +40,7 @@ final class Covariances {
     private double q01;
     private double q11;
 
+    /** Those of the border and of the levels over time; {@link #downToCells()} goes on from there. */
     Covariances(Arrow arrow, int inner) {
         this.arrow = arrow;
         this.inner = inner;
@@ -62,10 +63,14 @@ final class Covariances {
             patternVariance[3 * p + 1] = v[1];
             patternVariance[3 * p + 2] = v[3];
         }
+        for (int t = cells.nodes() - 1; t >= 0 && arrow.hasChain; t--) {
+            node(t);
+        }
+    }
+
+    /** Fills in those of cells, runs and days; once. */
+    Covariances downToCells() {
         for (int t = cells.nodes() - 1; t >= 0; t--) {
-            if (arrow.hasChain) {
-                node(t);
-            }
             for (int d = cells.nodeDays[t]; d < cells.nodeDays[t + 1]; d++) {
                 day(t, d);
                 for (int r = cells.dayRuns[d]; r < cells.dayRuns[d + 1]; r++) {
@@ -73,6 +78,7 @@ final class Covariances {
                 }
             }
         }
+        return this;
     }
 
     /** x_p' cov(b) x_q: 00, 01, 10, 11. A new array. */

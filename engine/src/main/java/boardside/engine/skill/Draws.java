@@ -3,6 +3,7 @@ package boardside.engine.skill;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Equally likely states of the player: draws from the joint posterior of the border's effects and the levels over time,
@@ -30,6 +31,7 @@ final class Draws {
     final double[] now;
 
     private final int width;
+    private @Nullable Today today;
 
     Draws(Fit fit, LocalDate asOf) {
         this.fit = fit;
@@ -96,6 +98,14 @@ final class Draws {
 
     private static double level(Laplace laplace, int node, int k) {
         return Log.MEAN[k] + laplace.effects[laplace.arrow.nodeAt + 2 * node + k];
+    }
+
+    /** Today's skill at the usual mix; most answers need it. */
+    synchronized Today today() {
+        if (today == null) {
+            today = new Today(this);
+        }
+        return today;
     }
 
     /** The state of the hyperparameters behind a draw. */

@@ -33,7 +33,7 @@ public final class Outlook {
                 level[2 * i + 2 + k] -= step;
             }
         }
-        return new Outlook(on, new Measured(draws, Today.of(draws).mix(), level));
+        return new Outlook(on, new Measured(draws, draws.today().mix(), level));
     }
 
     /** The day. */

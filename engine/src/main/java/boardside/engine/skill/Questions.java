@@ -137,7 +137,7 @@ final class Questions {
             looks.add(days.get((int) ((days.size() - 1L) - (long) i * (days.size() - 1) / Math.max(1, n - 1))));
         }
         double[][] levels = draws.levels(looks);
-        Measured today = Today.of(draws).measured();
+        Measured today = draws.today().measured();
         double[][] parts = new double[draws.size][];
         for (int from = 0; from < draws.size; from += draws.each()) {
             DaySpread spread = new DaySpread(log.variances, draws.theta(from));

@@ -135,7 +135,7 @@ public final class Skill {
         }
         return fit == null
                 ? new NoRecords(Sentences.noRecords(asOf))
-                : Today.of(draws(fit)).form(trendDays);
+                : draws(fit).today().form(trendDays);
     }
 
     /**
@@ -279,7 +279,7 @@ public final class Skill {
      * @param dates in any order
      */
     public Map<LocalDate, Interval> band(List<LocalDate> dates) {
-        return fit == null ? Map.of() : Band.of(fit, Today.of(draws(fit)).mix(), dates);
+        return fit == null ? Map.of() : Band.of(fit, draws(fit).today().mix(), dates);
     }
 
     /** Months with full rounds of four, the latest first. */
@@ -333,6 +333,6 @@ public final class Skill {
     private Optional<Today> counted() {
         return fit == null || counts.stream().allMatch(count -> count.known().thrown() == 0)
                 ? Optional.empty()
-                : Optional.of(Today.of(draws(fit)));
+                : Optional.of(draws(fit).today());
     }
 }

@@ -26,7 +26,8 @@ final class Today {
     private final Mix mix;
     private final Measured measured;
 
-    private Today(Draws draws) {
+    /** Ask {@link Draws#today()}, which measures once. */
+    Today(Draws draws) {
         this.draws = draws;
         LocalDate after = draws.asOf.minusDays(Skill.RECENT_DAYS);
         List<RunCount> all = draws.fit.log.counts;
@@ -38,10 +39,6 @@ final class Today {
         recent = isRecent ? all.subList(from, all.size()) : all;
         mix = new Usual(draws.fit.log, isRecent ? from : 0).mix();
         measured = new Measured(draws, mix, draws.now);
-    }
-
-    static Today of(Draws draws) {
-        return new Today(draws);
     }
 
     Mix mix() {
