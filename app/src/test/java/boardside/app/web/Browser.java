@@ -9,6 +9,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,6 +33,9 @@ abstract class Browser {
     static final int WIDTH = 360;
     static final int HEIGHT = 740;
 
+    /** Milliseconds until a wait counts as in vain; nobody waits so long unless something is wrong or the machine is busy. */
+    static final int PATIENCE = 30_000;
+
     @TempDir
     Path folder;
 
@@ -47,6 +51,7 @@ abstract class Browser {
 
     @BeforeAll
     void launch() {
+        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE);
         playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
         chromium = playwright
@@ -111,7 +116,7 @@ abstract class Browser {
 
     Page newPage(BrowserContext context) {
         Page opened = context.newPage();
-        opened.setDefaultTimeout(10_000);
+        opened.setDefaultTimeout(PATIENCE);
         opened.onPageError(scriptFaults::add);
         return opened;
     }

@@ -57,7 +57,7 @@ record Wire(int status, Map<String, String> headers, String body) {
         }
         String request = String.join("\r\n", lines) + "\r\n\r\n" + body;
         try (Socket socket = new Socket(InetAddress.getByName(address), port)) {
-            socket.setSoTimeout(20_000);
+            socket.setSoTimeout(60_000);
             socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));
             return read(socket.getInputStream());
         } catch (IOException e) {
