@@ -45,7 +45,7 @@ final class LeagueForecastCommand implements Callable<Integer> {
         SeasonForecast forecast = season.forecast();
         List<Map<String, Object>> players = new ArrayList<>();
         List<String> words = new ArrayList<>();
-        for (String name : season.order()) {
+        for (String name : forecast.order()) {
             Map<String, Object> one = new LinkedHashMap<>();
             int low = forecast.quantile(name, 0.05);
             int high = forecast.quantile(name, 0.95);

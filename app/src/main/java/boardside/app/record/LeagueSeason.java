@@ -4,6 +4,7 @@ import boardside.app.practice.Fixture;
 import boardside.app.practice.League;
 import boardside.engine.league.GameTotals;
 import boardside.engine.league.MatchResult;
+import boardside.engine.league.Ranking;
 import boardside.engine.league.SeasonForecast;
 import boardside.engine.league.SeasonForecast.Half;
 import boardside.engine.league.SeasonForecast.Remaining;
@@ -18,7 +19,6 @@ import boardside.engine.skill.TotalForecast;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -62,8 +62,7 @@ public record LeagueSeason(League league, SeasonForecast forecast, int open) {
                 SeasonForecast.of(
                         state.names(),
                         matches,
-                        state.league().points(),
-                        TieBreak.USUAL,
+                        Ranking.of(state.league().points(), TieBreak.USUAL),
                         forms(state, typical, chances),
                         SEASONS,
                         SEED),
@@ -115,21 +114,5 @@ public record LeagueSeason(League league, SeasonForecast forecast, int open) {
 
     private static double mean(BagChances chances, League league) {
         return Total.of(RoundDistribution.of(chances), league.rounds()).mean();
-    }
-
-    /** All players, by the place they reach on average. */
-    public List<String> order() {
-        return forecast.chances().keySet().stream()
-                .sorted(Comparator.comparingDouble(this::average).thenComparing(Comparator.naturalOrder()))
-                .toList();
-    }
-
-    private double average(String name) {
-        List<Double> places = forecast.places(name);
-        double average = 0;
-        for (int place = 1; place <= places.size(); place++) {
-            average += place * places.get(place - 1);
-        }
-        return average;
     }
 }

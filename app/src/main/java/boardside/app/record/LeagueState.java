@@ -5,6 +5,7 @@ import boardside.app.practice.FixtureRun;
 import boardside.app.practice.League;
 import boardside.engine.league.GameTotals;
 import boardside.engine.league.MatchResult;
+import boardside.engine.league.Ranking;
 import boardside.engine.league.Standings;
 import boardside.engine.league.TieBreak;
 import java.time.Instant;
@@ -140,6 +141,6 @@ public record LeagueState(League league, List<Fixture> fixtures, List<FixtureRun
 
     /** The table. */
     public Standings standings() {
-        return Standings.of(names(), results(), league.points(), TieBreak.USUAL);
+        return Standings.of(names(), results(), Ranking.of(league.points(), TieBreak.USUAL));
     }
 }

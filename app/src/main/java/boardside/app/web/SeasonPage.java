@@ -43,7 +43,8 @@ public final class SeasonPage {
         Optional<LeagueSeason> season = LeagueSeason.of(web.records(), player.id(), state, web.today());
         String me = state.league().me();
         List<Line> lines = new ArrayList<>();
-        season.ifPresent(known -> known.order().forEach(name -> lines.add(line(known.forecast(), name, me))));
+        season.ifPresent(known ->
+                known.forecast().order().forEach(name -> lines.add(line(known.forecast(), name, me))));
         View view = new View(
                 LeaguesPage.path(state.league()),
                 state.league().name(),
@@ -64,7 +65,7 @@ public final class SeasonPage {
                 Numbers.inHundred(forecast.among(name, 1)));
     }
 
-    private static String places(SeasonForecast forecast, String name) {
+    static String places(SeasonForecast forecast, String name) {
         int low = forecast.quantile(name, 0.05);
         int high = forecast.quantile(name, 0.95);
         return low == high ? String.valueOf(low) : low + "\u2013" + high;

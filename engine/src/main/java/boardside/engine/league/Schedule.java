@@ -1,5 +1,6 @@
 package boardside.engine.league;
 
+import boardside.engine.rules.Word;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -44,7 +45,7 @@ public record Schedule(int players, List<List<Pairing>> weeks) {
     }
 
     /** How often every pair meets. */
-    public enum Meetings {
+    public enum Meetings implements Word {
         /** Once. */
         SINGLE,
         /** Twice: the second time in the same order of weeks, with the first throw exchanged. */

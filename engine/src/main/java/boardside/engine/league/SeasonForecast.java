@@ -1,10 +1,10 @@
 package boardside.engine.league;
 
-import boardside.engine.odds.LeaguePoints;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,11 +34,12 @@ public record SeasonForecast(int seasons, Map<String, List<Double>> chances) {
     /**
      * A match with its games, thrown or not.
      *
-     * @param match both names and the games that have both totals
+     * @param match both names and the games that have both totals, or went by forfeit
      * @param left games still to be thrown, 0 or more
      * @param half games of which one side's total is known
+     * @param headStart what the side named first is given in each game still to be decided; see {@link GameTotals}
      */
-    public record Remaining(MatchResult match, int left, List<Half> half) {
+    public record Remaining(MatchResult match, int left, List<Half> half, int headStart) {
         /**
          * List copied.
          *
@@ -49,6 +50,11 @@ public record SeasonForecast(int seasons, Map<String, List<Double>> chances) {
                 throw new IllegalArgumentException("0 or more games of a match are left, not " + left);
             }
             half = List.copyOf(half);
+        }
+
+        /** A match without a head start. */
+        public Remaining(MatchResult match, int left, List<Half> half) {
+            this(match, left, half, 0);
         }
 
         private boolean open() {
@@ -69,8 +75,7 @@ public record SeasonForecast(int seasons, Map<String, List<Double>> chances) {
      *
      * @param players all who take part; everybody named in a match is one of them
      * @param matches of the whole season, in any order
-     * @param worth what a game is worth
-     * @param tieBreaks in the order asked
+     * @param ranking how the table is made
      * @param totals by player, equally likely distributions of a game's total: the chances of 0, 1, ...
      * @param seasons how many to throw, 1 or more
      * @throws IllegalArgumentException if somebody with a game left has no distribution
@@ -78,8 +83,7 @@ public record SeasonForecast(int seasons, Map<String, List<Double>> chances) {
     public static SeasonForecast of(
             Collection<String> players,
             List<Remaining> matches,
-            LeaguePoints worth,
-            List<TieBreak> tieBreaks,
+            Ranking ranking,
             Map<String, List<List<Double>>> totals,
             int seasons,
             long seed) {
@@ -108,7 +112,7 @@ public record SeasonForecast(int seasons, Map<String, List<Double>> chances) {
                 cumulative.put(player, forms.stream().map(SeasonForecast::sums).toList()));
         SplittableRandom random = new SplittableRandom(seed);
         for (int season = 0; season < seasons; season++) {
-            count(Standings.of(names, thrown(matches, cumulative, random), worth, tieBreaks), counts, 1.0 / seasons);
+            count(Standings.of(names, thrown(matches, cumulative, random), ranking), counts, 1.0 / seasons);
         }
         Map<String, List<Double>> chances = new HashMap<>();
         counts.forEach((name, places) ->
@@ -133,17 +137,18 @@ public record SeasonForecast(int seasons, Map<String, List<Double>> chances) {
         List<MatchResult> results = new ArrayList<>();
         for (Remaining remaining : matches) {
             MatchResult match = remaining.match();
+            int start = remaining.headStart();
             List<GameTotals> games = new ArrayList<>(match.games());
             for (Half half : remaining.half()) {
                 games.add(
                         half.firstPosted()
-                                ? new GameTotals(half.total(), draw(form, match.second(), random))
-                                : new GameTotals(draw(form, match.first(), random), half.total()));
+                                ? new GameTotals(half.total(), draw(form, match.second(), random), start)
+                                : new GameTotals(draw(form, match.first(), random), half.total(), start));
             }
             for (int game = 0; game < remaining.left(); game++) {
-                games.add(new GameTotals(draw(form, match.first(), random), draw(form, match.second(), random)));
+                games.add(new GameTotals(draw(form, match.first(), random), draw(form, match.second(), random), start));
             }
-            results.add(new MatchResult(match.first(), match.second(), games));
+            results.add(new MatchResult(match.first(), match.second(), games, match.awards()));
         }
         return results;
     }
@@ -205,6 +210,23 @@ public record SeasonForecast(int seasons, Map<String, List<Double>> chances) {
     public int likeliest(String player) {
         List<Double> places = places(player);
         return places.indexOf(Collections.max(places)) + 1;
+    }
+
+    /** The place reached on average. */
+    public double average(String player) {
+        List<Double> places = places(player);
+        double average = 0;
+        for (int place = 1; place <= places.size(); place++) {
+            average += place * places.get(place - 1);
+        }
+        return average;
+    }
+
+    /** Everybody, by the place they reach on average. */
+    public List<String> order() {
+        return chances.keySet().stream()
+                .sorted(Comparator.comparingDouble(this::average).thenComparing(Comparator.naturalOrder()))
+                .toList();
     }
 
     /** The standard error that comes from throwing so many seasons and no more, of a chance. */

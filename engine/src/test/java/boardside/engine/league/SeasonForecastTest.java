@@ -24,7 +24,7 @@ class SeasonForecastTest {
     }
 
     private static SeasonForecast forecast(List<Remaining> matches, Map<String, List<List<Double>>> totals) {
-        return SeasonForecast.of(totals.keySet(), matches, WORTH, List.of(), totals, SEASONS, 20261125L);
+        return SeasonForecast.of(totals.keySet(), matches, Ranking.of(WORTH, List.of()), totals, SEASONS, 20261125L);
     }
 
     /**
@@ -78,8 +78,7 @@ class SeasonForecastTest {
         SeasonForecast season = SeasonForecast.of(
                 Set.of("Ada", "Ben", "Cleo"),
                 List.of(match("Ada", "Ben", 0, new GameTotals(3, 2)), match("Cleo", "Ben", 0, new GameTotals(1, 2))),
-                WORTH,
-                TieBreak.USUAL,
+                Ranking.of(WORTH, TieBreak.USUAL),
                 Map.of(),
                 1,
                 0);
@@ -102,10 +101,15 @@ class SeasonForecastTest {
     @Test
     void refusesWhatItCannotThrow() {
         assertThatThrownBy(() -> SeasonForecast.of(
-                        List.of("Ada"), List.of(match("Ada", "Ben", 1)), WORTH, List.of(), Map.of(), 1, 0))
+                        List.of("Ada"), List.of(match("Ada", "Ben", 1)), Ranking.of(WORTH, List.of()), Map.of(), 1, 0))
                 .hasMessageContaining("Ben plays in a match but not in the league");
         assertThatThrownBy(() -> SeasonForecast.of(
-                        List.of("Ada", "Ben"), List.of(match("Ada", "Ben", 1)), WORTH, List.of(), Map.of(), 1, 0))
+                        List.of("Ada", "Ben"),
+                        List.of(match("Ada", "Ben", 1)),
+                        Ranking.of(WORTH, List.of()),
+                        Map.of(),
+                        1,
+                        0))
                 .hasMessage("nothing says what Ada may throw");
     }
 }

@@ -46,11 +46,10 @@ class StandingsTest {
                         game("England", "Algeria", 0, 0),
                         game("Slovenia", "England", 0, 1),
                         game("United States", "Algeria", 1, 0)),
-                FOOTBALL,
-                List.of(TieBreak.DIFFERENCE, TieBreak.THROWN));
+                Ranking.of(FOOTBALL, List.of(TieBreak.DIFFERENCE, TieBreak.THROWN)));
         assertThat(places(table)).containsExactly("1 United States", "2 England", "3 Slovenia", "4 Algeria");
         assertThat(table.rows()).extracting(row -> row.record().points()).containsExactly(5, 5, 4, 1);
-        assertThat(table.rows().get(0).record()).isEqualTo(new Standings.Played(3, 1, 2, 0, 5, 4, 3));
+        assertThat(table.rows().get(0).record()).isEqualTo(new Standings.Played(3, 1, 2, 0, 5, 4, 3, 1, 0));
         assertThat(table.rows())
                 .extracting(Row::reason)
                 .containsExactly(
@@ -75,8 +74,7 @@ class StandingsTest {
                         game("Italy", "Sweden", 1, 1),
                         game("Italy", "Bulgaria", 2, 1),
                         game("Denmark", "Sweden", 2, 2)),
-                FOOTBALL,
-                TieBreak.USUAL);
+                Ranking.of(FOOTBALL, TieBreak.USUAL));
         assertThat(places(table)).containsExactly("1 Sweden", "2 Denmark", "3 Italy", "4 Bulgaria");
         assertThat(table.rows().get(1).reason()).isEqualTo(new Reason.Broken(TieBreak.DIFFERENCE, 5, 2));
     }
@@ -90,7 +88,7 @@ class StandingsTest {
                 game("Cal", "Dot", 60, 70),
                 game("Dot", "Ash", 50, 60),
                 game("Dot", "Bea", 50, 60));
-        Standings table = Standings.of(Set.of(), results, LeaguePoints.STANDARD, TieBreak.USUAL);
+        Standings table = Standings.of(Set.of(), results, Ranking.of(LeaguePoints.STANDARD, TieBreak.USUAL));
         // Ash and Bea have four league points each; Bea won their game, though Ash threw far more.
         assertThat(places(table)).containsExactly("1 Bea", "2 Ash", "3 Dot", "4 Cal");
         assertThat(table.rows().get(1).reason()).isEqualTo(new Reason.Broken(TieBreak.HEAD_TO_HEAD, 2, 0));
@@ -103,8 +101,7 @@ class StandingsTest {
         Standings table = Standings.of(
                 Set.of("Eve"),
                 List.of(game("Ash", "Bea", 50, 50), game("Cal", "Dot", 40, 30)),
-                LeaguePoints.STANDARD,
-                TieBreak.USUAL);
+                Ranking.of(LeaguePoints.STANDARD, TieBreak.USUAL));
         assertThat(places(table)).containsExactly("1 Cal", "2 Ash", "2 Bea", "4 Eve", "5 Dot");
         assertThat(table.rows().get(2).reason()).isEqualTo(new Reason.Level());
         assertThat(table.rows().get(4).reason()).isEqualTo(new Reason.Broken(TieBreak.DIFFERENCE, 0, -10));
@@ -120,7 +117,7 @@ class StandingsTest {
         UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
         List<MatchResult> results = season(random);
         LeaguePoints worth = random.nextBoolean() ? LeaguePoints.STANDARD : FOOTBALL;
-        Standings table = Standings.of(Set.of("p0"), results, worth, TieBreak.USUAL);
+        Standings table = Standings.of(Set.of("p0"), results, Ranking.of(worth, TieBreak.USUAL));
         for (int i = 0; i < 5; i++) {
             List<MatchResult> shuffled = new ArrayList<>();
             for (MatchResult result : results) {
@@ -136,7 +133,7 @@ class StandingsTest {
                                 : new MatchResult(result.first(), result.second(), games));
             }
             Collections.shuffle(shuffled, new Random(random.nextLong()));
-            assertThat(Standings.of(Set.of("p0"), shuffled, worth, TieBreak.USUAL))
+            assertThat(Standings.of(Set.of("p0"), shuffled, Ranking.of(worth, TieBreak.USUAL)))
                     .isEqualTo(table);
         }
         sumsFit(table, results, worth);
