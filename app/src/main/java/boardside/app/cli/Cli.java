@@ -70,6 +70,7 @@ public final class Cli {
         commands(context).forEach(line::addSubcommand);
         line.addSubcommand(OddsCommand.in(context));
         line.addSubcommand(LeagueCommand.in(context));
+        line.addSubcommand(SeasonCommand.in(context));
         line.addSubcommand(TrialCommand.in(context));
         line.setOut(new PrintWriter(surroundings.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(surroundings.err(), true, StandardCharsets.UTF_8));

@@ -12,7 +12,9 @@ import picocli.CommandLine.Option;
 final class ExportCommand implements Callable<Integer> {
     private final Context context;
 
-    @Option(names = "--all", description = "Everything, also single throws, taps, notes and bag sets, as JSON Lines.")
+    @Option(
+            names = "--all",
+            description = "Everything, also single throws, taps, notes, bag sets, and seasons run here, as JSON Lines.")
     private boolean all;
 
     ExportCommand(Context context) {
@@ -23,7 +25,7 @@ final class ExportCommand implements Callable<Integer> {
     public Integer call() {
         Player player = context.player();
         if (all) {
-            Backups.export(context.records(), player.id(), context.out());
+            Backups.exportWithSeasons(context.records(), player.id(), context.out());
         } else {
             LogFiles.write(context.records(), player.id(), context.out());
         }

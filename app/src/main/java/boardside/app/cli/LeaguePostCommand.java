@@ -44,13 +44,15 @@ final class LeaguePostCommand implements Callable<Integer> {
                         player.id(),
                         state.league().id(),
                         PastedFixtures.read(
-                                text(), LocalDate.now(context.surroundings().clock())));
+                                text(context, file),
+                                LocalDate.now(context.surroundings().clock())));
         context.answer(
                 taken, taken.added() + " added, " + taken.changed() + " changed, " + taken.same() + " known already");
         return Cli.DONE;
     }
 
-    private String text() {
+    /** The text of a file, or of standard input for -. */
+    static String text(Context context, String file) {
         try {
             byte[] bytes =
                     file.equals("-") ? context.surroundings().in().readAllBytes() : Files.readAllBytes(Path.of(file));

@@ -6,6 +6,11 @@ final class Words {
 
     /** A number of things, such as "1 round" or "2 rounds". */
     static String count(long number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
+        return count(number, what, what + "s");
+    }
+
+    /** The same with a plural of its own. */
+    static String count(long number, String one, String several) {
+        return number + " " + (number == 1 ? one : several);
     }
 }

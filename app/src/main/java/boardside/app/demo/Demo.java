@@ -74,6 +74,7 @@ public final class Demo {
                         entry.session().id(),
                         "Behind the barn, light wind. Trying to let go a little later."));
         league(records, player, last);
+        DemoSeason.add(records, last, SEED);
         return player;
     }
 

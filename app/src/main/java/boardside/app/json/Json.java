@@ -3,17 +3,29 @@ package boardside.app.json;
 import boardside.engine.rules.Word;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.cfg.MapperConfig;
+import com.fasterxml.jackson.databind.deser.std.FromStringDeserializer;
 import com.fasterxml.jackson.databind.introspect.AnnotatedClass;
 import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.function.Function;
 
-/** Records as JSON: components by name, words for constants, what is null left out, unknown keys ignored when read. */
+/** Records as JSON: components by name, words for constants, times without a zone and zones as text, what is null left out, unknown keys ignored when read. */
 public final class Json {
     /** Shared; thread safe as long as nobody configures it. */
     public static final JsonMapper MAPPER = JsonMapper.builder()
             .annotationIntrospector(new Words())
+            .addModule(new SimpleModule()
+                    .addSerializer(LocalDateTime.class, ToStringSerializer.instance)
+                    .addDeserializer(LocalDateTime.class, new Text<>(LocalDateTime.class, LocalDateTime::parse))
+                    .addSerializer(ZoneId.class, ToStringSerializer.instance)
+                    .addDeserializer(ZoneId.class, new Text<>(ZoneId.class, ZoneId::of)))
             .serializationInclusion(JsonInclude.Include.NON_NULL)
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
             .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
@@ -44,6 +56,23 @@ public final class Json {
             return value;
         } catch (JsonProcessingException e) {
             throw new IllegalArgumentException("not the JSON expected: " + e.getOriginalMessage(), e);
+        }
+    }
+
+    /** A value that has a text form. */
+    private static final class Text<T> extends FromStringDeserializer<T> {
+        private static final long serialVersionUID = 1L;
+
+        private final transient Function<String, T> parse;
+
+        Text(Class<T> type, Function<String, T> parse) {
+            super(type);
+            this.parse = parse;
+        }
+
+        @Override
+        protected T _deserialize(String text, DeserializationContext context) {
+            return parse.apply(text);
         }
     }
 

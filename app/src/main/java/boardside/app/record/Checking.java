@@ -41,6 +41,7 @@ final class Checking {
             snapshot.eachRun(player.id(), run -> run(player.id(), run, bags));
             league(snapshot, player.id());
         }
+        snapshot.seasons().forEach(season -> faults.addAll(HostedSeasons.faults(season)));
     }
 
     private void league(Snapshot snapshot, int player) {

@@ -55,6 +55,7 @@ public final class Records implements AutoCloseable {
     private final Corrections corrections;
 
     private final Leagues leagues;
+    private final HostedSeasons seasons;
     private final Challenges challenges;
     private final Trials trials;
     private final Plans plans;
@@ -65,6 +66,7 @@ public final class Records implements AutoCloseable {
         this.ids = ids;
         this.corrections = new Corrections(ids);
         this.leagues = new Leagues(database, clock, ids, corrections);
+        this.seasons = new HostedSeasons(database, clock, ids);
         this.challenges = new Challenges(database, ids);
         this.trials = new Trials(database, clock, ids, corrections);
         this.plans = new Plans(database, clock, ids);
@@ -115,6 +117,11 @@ public final class Records implements AutoCloseable {
     /** Leagues that somebody else runs. */
     public Leagues leagues() {
         return leagues;
+    }
+
+    /** Seasons that are run here. */
+    public HostedSeasons seasons() {
+        return seasons;
     }
 
     /** Challenges that were taken up. */
@@ -402,7 +409,7 @@ public final class Records implements AutoCloseable {
         return database.read(rows -> work.apply(new Snapshot(rows)));
     }
 
-    /** Whether nothing is recorded yet: at most one player, without runs and bag sets. */
+    /** Whether nothing is recorded yet: at most one player, without runs and bag sets, and no season. */
     public boolean isEmpty() {
         return database.read(Records::isEmpty);
     }
@@ -410,6 +417,7 @@ public final class Records implements AutoCloseable {
     private static boolean isEmpty(Transaction rows) {
         List<Player> players = rows.players().all();
         return players.size() <= 1
+                && rows.seasons().settings().isEmpty()
                 && players.stream()
                         .allMatch(player -> rows.players().bags(player.id()).isEmpty()
                                 && rows.situations().all(player.id()).isEmpty()

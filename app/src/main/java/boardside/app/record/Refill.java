@@ -14,9 +14,11 @@ import boardside.app.practice.Session;
 import boardside.app.practice.SessionPlan;
 import boardside.app.practice.SetGoal;
 import boardside.app.practice.TrialPlan;
+import boardside.app.season.StoredSeasonChange;
 import boardside.app.store.HistoryRows;
 import boardside.app.store.RoundRows;
 import boardside.app.store.Transaction;
+import boardside.engine.league.season.Season;
 import java.util.List;
 import java.util.Map;
 
@@ -117,6 +119,16 @@ public final class Refill {
     /** Adds a goal. */
     public void goal(int player, SetGoal goal) {
         rows.plans().put(player, goal);
+    }
+
+    /** Adds a season that is run here. */
+    public void season(Season season) {
+        rows.seasons().add(season, now);
+    }
+
+    /** Adds a change of a season added before. */
+    public void seasonChange(StoredSeasonChange change) {
+        rows.seasons().keep(change);
     }
 
     /** Adds an entry of the history. */

@@ -15,9 +15,11 @@ import boardside.app.practice.SessionPlan;
 import boardside.app.practice.SetGoal;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
+import boardside.app.season.StoredSeasonChange;
 import boardside.app.store.RoundRows;
 import boardside.app.store.RunRows;
 import boardside.app.store.Transaction;
+import boardside.engine.league.season.Season;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -139,6 +141,16 @@ public final class Snapshot {
     /** A player's goals, put away ones too. */
     public List<SetGoal> goals(int player) {
         return rows.plans().goals(player);
+    }
+
+    /** All seasons that are run here, deleted ones too. */
+    public List<Season> seasons() {
+        return rows.seasons().all();
+    }
+
+    /** A season's changes, the first made first; parts as JSON. */
+    public List<StoredSeasonChange> seasonChanges(String season) {
+        return rows.seasons().changes(season);
     }
 
     /** A player's history, the first entry first. */

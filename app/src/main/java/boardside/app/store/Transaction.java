@@ -63,6 +63,11 @@ public final class Transaction {
         return new LeagueRows(handle);
     }
 
+    /** Seasons that are run here. */
+    public SeasonRows seasons() {
+        return new SeasonRows(handle);
+    }
+
     /** Trials as they were set up. */
     public TrialRows trials() {
         return new TrialRows(handle);
@@ -113,7 +118,14 @@ public final class Transaction {
             "plan_block",
             "refusal",
             "goal",
-            "share");
+            "share",
+            "season",
+            "season_division",
+            "season_entrant",
+            "season_match",
+            "season_game",
+            "season_round",
+            "season_change");
 
     /** Empties all that players recorded; devices stay let in. */
     public void clear() {

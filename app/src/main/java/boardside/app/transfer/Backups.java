@@ -48,7 +48,14 @@ public final class Backups {
 
     /** Writes one player's records, without deleted runs and history, as JSON Lines. */
     public static void export(Records records, int player, Appendable out) {
-        records.snapshot(snapshot -> JsonLines.write(snapshot, one -> one.id() == player, false, out, Progress.NONE));
+        records.snapshot(
+                snapshot -> JsonLines.write(snapshot, one -> one.id() == player, false, false, out, Progress.NONE));
+    }
+
+    /** The same, with the seasons that are run here, which are nobody's. */
+    public static void exportWithSeasons(Records records, int player, Appendable out) {
+        records.snapshot(
+                snapshot -> JsonLines.write(snapshot, one -> one.id() == player, false, true, out, Progress.NONE));
     }
 
     /**
@@ -68,7 +75,8 @@ public final class Backups {
                             part, Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE), onlyMine());
                     OutputStream bytes = new GZIPOutputStream(Channels.newOutputStream(channel), 1 << 16);
                     Writer out = new OutputStreamWriter(bytes, StandardCharsets.UTF_8)) {
-                written = records.snapshot(snapshot -> JsonLines.write(snapshot, player -> true, true, out, progress));
+                written = records.snapshot(
+                        snapshot -> JsonLines.write(snapshot, player -> true, true, true, out, progress));
                 out.close();
             }
             try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {

@@ -22,7 +22,12 @@ import boardside.app.record.Refill;
 import boardside.app.record.Snapshot;
 import boardside.app.record.StoredChange;
 import boardside.app.record.StoredRun;
+import boardside.app.season.SeasonSettings;
+import boardside.app.season.StoredSeasonChange;
 import boardside.app.transfer.LogFiles.Progress;
+import boardside.engine.league.season.Entrant;
+import boardside.engine.league.season.Season;
+import boardside.engine.league.season.SeasonMatch;
 import boardside.engine.plan.Goal;
 import boardside.engine.rules.Word;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -34,16 +39,19 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
  * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, then for each player the player,
  * bag sets, boards, situations, sessions, runs with their rounds, leagues with their fixtures, challenges, trials, plans,
- * goals, and the history;
+ * goals, and the history; then the seasons that are run here, each with its changes;
  * last the counts, by which a whole file is known.
  */
 final class JsonLines {
@@ -51,6 +59,9 @@ final class JsonLines {
     static final int FORMAT = 1;
 
     private static final String KIND = "kind";
+
+    /** Kinds of line that belong to no player. */
+    private static final Set<String> OF_NOBODY = Set.of("player", "season", "season-change", "end");
 
     private JsonLines() {}
 
@@ -60,6 +71,7 @@ final class JsonLines {
      * @param bagsThrown bags thrown in rounds, by all sides
      * @param tries tries, or null for none, so that files without them are as they were before there were any
      * @param situations kept situations, or null for none
+     * @param seasons seasons that are run here, or null for none
      */
     record Counts(
             int players,
@@ -69,8 +81,9 @@ final class JsonLines {
             int rounds,
             long bagsThrown,
             @Nullable Integer tries,
-            @Nullable Integer situations) {
-        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, null, null);
+            @Nullable Integer situations,
+            @Nullable Integer seasons) {
+        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, null, null, null);
 
         Counts plus(int players, int bags, int sessions, int runs, int rounds, long bagsThrown) {
             return new Counts(
@@ -81,15 +94,22 @@ final class JsonLines {
                     this.rounds + rounds,
                     this.bagsThrown + bagsThrown,
                     tries,
-                    situations);
+                    situations,
+                    seasons);
         }
 
         Counts plusTries(int more) {
-            return new Counts(players, bags, sessions, runs, rounds, bagsThrown, plus(tries, more), situations);
+            return new Counts(
+                    players, bags, sessions, runs, rounds, bagsThrown, plus(tries, more), situations, seasons);
         }
 
         Counts plusSituations(int more) {
-            return new Counts(players, bags, sessions, runs, rounds, bagsThrown, tries, plus(situations, more));
+            return new Counts(
+                    players, bags, sessions, runs, rounds, bagsThrown, tries, plus(situations, more), seasons);
+        }
+
+        Counts plusSeason() {
+            return new Counts(players, bags, sessions, runs, rounds, bagsThrown, tries, situations, plus(seasons, 1));
         }
 
         private static @Nullable Integer plus(@Nullable Integer some, int more) {
@@ -101,10 +121,16 @@ final class JsonLines {
      * Writes records.
      *
      * @param whose which players
-     * @param complete with deleted runs and the history
+     * @param complete with what was deleted and the history
+     * @param seasons with the seasons that are run here, which are nobody's
      */
     static Counts write(
-            Snapshot snapshot, Predicate<Player> whose, boolean complete, Appendable out, Progress progress) {
+            Snapshot snapshot,
+            Predicate<Player> whose,
+            boolean complete,
+            boolean seasons,
+            Appendable out,
+            Progress progress) {
         Writer writer = new Writer(out);
         ObjectNode header = Json.MAPPER.createObjectNode();
         header.put("format", FORMAT);
@@ -114,6 +140,9 @@ final class JsonLines {
                 players.stream().mapToInt(player -> snapshot.runs(player.id())).sum();
         for (Player player : players) {
             writer.player(snapshot, player, complete, all, progress);
+        }
+        if (seasons) {
+            writer.seasons(snapshot, complete);
         }
         writer.line("end", Json.MAPPER.valueToTree(writer.counts));
         return writer.counts;
@@ -172,6 +201,34 @@ final class JsonLines {
             snapshot.goals(id).forEach(goal -> line("goal", goal(goal)));
             if (complete) {
                 snapshot.changes(id).forEach(change -> line("change", Json.MAPPER.valueToTree(change)));
+            }
+        }
+
+        /** Seasons that are run here; a player of this store who is in one is told by name. */
+        void seasons(Snapshot snapshot, boolean complete) {
+            Map<Integer, String> names =
+                    snapshot.players().stream().collect(Collectors.toMap(Player::id, Player::name));
+            for (Season season : snapshot.seasons()) {
+                if (!complete && season.deleted()) {
+                    continue;
+                }
+                ObjectNode node = Json.MAPPER.valueToTree(SeasonSettings.of(season));
+                ArrayNode entrants = node.putArray("entrants");
+                for (Entrant entrant : season.entrants()) {
+                    ObjectNode one = Json.MAPPER.valueToTree(entrant.playedBy(null));
+                    String player = entrant.player() == null ? null : names.get(entrant.player());
+                    if (player != null) {
+                        one.put("player", player);
+                    }
+                    entrants.add(one);
+                }
+                node.set("matches", Json.MAPPER.valueToTree(season.matches()));
+                line("season", node);
+                counts = counts.plusSeason();
+                if (complete) {
+                    snapshot.seasonChanges(season.id())
+                            .forEach(change -> line("season-change", Json.MAPPER.valueToTree(change)));
+                }
             }
         }
 
@@ -270,6 +327,7 @@ final class JsonLines {
         private final @Nullable Refill refill;
         private final Progress progress;
         private Counts counts = Counts.NONE;
+        private final Map<String, Integer> players = new HashMap<>();
         private int player;
         private int number;
 
@@ -325,7 +383,7 @@ final class JsonLines {
                 }
                 return false;
             }
-            if (player == 0 && !kind.equals("player") && !kind.equals("end")) {
+            if (player == 0 && !OF_NOBODY.contains(kind)) {
                 throw new IllegalArgumentException("a " + kind + " before any player");
             }
             switch (kind) {
@@ -416,6 +474,13 @@ final class JsonLines {
                         refill.change(player, change);
                     }
                 }
+                case "season" -> season(node);
+                case "season-change" -> {
+                    StoredSeasonChange change = Json.MAPPER.treeToValue(node, StoredSeasonChange.class);
+                    if (refill != null) {
+                        refill.seasonChange(change);
+                    }
+                }
                 case "end" -> {
                     if (!Json.MAPPER.treeToValue(node, Counts.class).equals(counts)) {
                         throw new IllegalArgumentException("the file holds " + counts + ", not what its end says");
@@ -439,6 +504,26 @@ final class JsonLines {
                     node.path("droppedOn").asText());
         }
 
+        private void season(JsonNode node) throws JsonProcessingException {
+            SeasonSettings settings = Json.MAPPER.treeToValue(node, SeasonSettings.class);
+            List<Entrant> entrants = new ArrayList<>();
+            for (JsonNode one : node.path("entrants")) {
+                ObjectNode fields = one.deepCopy();
+                JsonNode name = fields.remove("player");
+                Entrant entrant = Json.MAPPER.treeToValue(fields, Entrant.class);
+                entrants.add(entrant.playedBy(name == null ? null : players.get(name.asText())));
+            }
+            List<SeasonMatch> matches = new ArrayList<>();
+            for (JsonNode one : node.path("matches")) {
+                matches.add(Json.MAPPER.treeToValue(one, SeasonMatch.class));
+            }
+            Season season = settings.with(entrants, matches);
+            counts = counts.plusSeason();
+            if (refill != null) {
+                refill.season(season);
+            }
+        }
+
         private void player(JsonNode node) throws JsonProcessingException {
             ObjectNode fields = node.deepCopy();
             fields.put("id", player + 1).put("version", 0);
@@ -447,6 +532,7 @@ final class JsonLines {
             player = refill == null
                     ? player + 1
                     : refill.player(read, Json.write(node.path("preferences"))).id();
+            players.put(read.name(), player);
         }
 
         private void run(JsonNode node) throws JsonProcessingException {

@@ -9,6 +9,7 @@ import boardside.app.record.LeagueState;
 import boardside.app.record.Leagues;
 import boardside.app.transfer.PastedFixtures;
 import boardside.engine.league.Standings;
+import boardside.engine.league.TieBreak;
 import boardside.engine.odds.LeaguePoints;
 import io.javalin.http.Context;
 import java.time.ZoneId;
@@ -215,7 +216,12 @@ public final class LeaguesPage {
             return "";
         }
         if (reason instanceof Standings.Reason.Broken broken) {
-            return texts.of("league.reason." + broken.by().word(), above, broken.above(), broken.here());
+            // Forfeits are told as negative numbers, since fewer are better.
+            int sign = broken.by() == TieBreak.FORFEITS ? -1 : 1;
+            return texts.of("league.reason." + broken.by().word(), above, sign * broken.above(), sign * broken.here());
+        }
+        if (reason instanceof Standings.Reason.Lot) {
+            return texts.of("league.reason.lot", above);
         }
         return reason instanceof Standings.Reason.Level ? texts.of("league.reason.level", above) : "";
     }
@@ -323,12 +329,7 @@ public final class LeaguesPage {
         values.put("action", league == null ? "/leagues" : path(league) + "/settings");
         values.put("remove", league == null ? null : path(league) + "/delete");
         values.put("fields", fields);
-        values.put(
-                "zones",
-                ZoneId.getAvailableZoneIds().stream()
-                        .filter(zone -> zone.matches("[A-Z][A-Za-z]+/.+") && !zone.startsWith("Etc/"))
-                        .sorted()
-                        .toList());
+        values.put("zones", Hosted.zones());
         web.show(ctx, "league_settings", league == null ? web.texts().of("league.new") : league.name(), values);
     }
 

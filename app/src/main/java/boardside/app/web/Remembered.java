@@ -14,12 +14,16 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Answers that take a while, worked out beside the requests and kept per player and question; the oldest are dropped. A
+ * Answers that take a while, worked out beside the requests and kept per player (or nobody) and question; the oldest are dropped. A
  * request waits a moment for an answer that is up to date; where that takes longer it gets the last one there was, told
  * to be behind, or none where there is none yet. Thread safe.
  */
 final class Remembered<V> {
     private static final int MOST = 64;
+
+    /** Numbers of players begin at 1. */
+    private static final int NOBODY = 0;
+
     private static final long PATIENCE_MILLIS = 30;
     private static final long FIRST_PATIENCE_MILLIS = 60;
     private static final long FIRST_WAIT_MILLIS = 600_000;
@@ -63,22 +67,31 @@ final class Remembered<V> {
      * @param work works it out; runs on another thread
      */
     Optional<Found<V>> soon(Player player, LocalDate day, String question, Supplier<V> work) {
-        return find(player, day, question, work, FIRST_PATIENCE_MILLIS);
+        return find(player.id(), new State(player.version(), day), question, work, FIRST_PATIENCE_MILLIS);
+    }
+
+    /**
+     * The answer to a question about what is nobody's records, such as a season.
+     *
+     * @param version grows with each change of what the question is about
+     * @param work works it out; runs on another thread
+     */
+    Optional<Found<V>> soon(long version, String question, Supplier<V> work) {
+        return find(NOBODY, new State(version, LocalDate.EPOCH), question, work, FIRST_PATIENCE_MILLIS);
     }
 
     /** The same for answers that are quick: the very first is waited for. */
     Found<V> get(Player player, LocalDate day, String question, Supplier<V> work) {
-        return find(player, day, question, work, FIRST_WAIT_MILLIS).orElseThrow();
+        return find(player.id(), new State(player.version(), day), question, work, FIRST_WAIT_MILLIS)
+                .orElseThrow();
     }
 
-    private Optional<Found<V>> find(
-            Player player, LocalDate day, String question, Supplier<V> work, long firstPatience) {
-        State now = new State(player.version(), day);
+    private Optional<Found<V>> find(int player, State now, String question, Supplier<V> work, long firstPatience) {
         while (true) {
             Answer<V> last;
             CompletableFuture<Answer<V>> underway;
             synchronized (slots) {
-                Slot<V> slot = slots.computeIfAbsent(new Key(player.id(), question), key -> new Slot<>());
+                Slot<V> slot = slots.computeIfAbsent(new Key(player, question), key -> new Slot<>());
                 last = slot.last;
                 if (last != null && last.state().equals(now)) {
                     return Optional.of(new Found<>(last.value(), false));

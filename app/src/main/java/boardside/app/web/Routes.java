@@ -6,6 +6,7 @@ import static boardside.app.web.Access.LOCAL;
 import static boardside.app.web.Route.get;
 import static boardside.app.web.Route.post;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** The access table: every route there is, with the one rule that says who may call it. */
@@ -49,7 +50,8 @@ final class Routes {
         AdvisePage advise = new AdvisePage(web);
         PlaybookPage playbook = new PlaybookPage(web);
         StaticFiles files = new StaticFiles();
-        return List.of(
+        List<Route> routes = new ArrayList<>(SeasonRoutes.all(web));
+        routes.addAll(List.of(
                 get("/static/<file>", EVERYONE, files::serve),
                 get("/pair", EVERYONE, pair::show),
                 post("/pair", EVERYONE, pair::pair),
@@ -153,6 +155,7 @@ final class Routes {
                 get("/throws", DEVICE, throwing::show),
                 get("/slides", DEVICE, throwing::test),
                 post("/api/outbox", DEVICE, run::receive),
-                get("/api/token", DEVICE, run::token));
+                get("/api/token", DEVICE, run::token)));
+        return List.copyOf(routes);
     }
 }

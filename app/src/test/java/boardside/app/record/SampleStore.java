@@ -19,6 +19,16 @@ import boardside.app.practice.Setup;
 import boardside.app.practice.Stakes;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
+import boardside.app.season.Arrangement;
+import boardside.engine.league.MatchResult.Award;
+import boardside.engine.league.Schedule.Meetings;
+import boardside.engine.league.TieBreak;
+import boardside.engine.league.season.GameScore;
+import boardside.engine.league.season.Season;
+import boardside.engine.league.season.SeasonMatch;
+import boardside.engine.league.season.SeasonRules;
+import boardside.engine.league.season.Voice;
+import boardside.engine.league.season.Weeks;
 import boardside.engine.odds.LeaguePoints;
 import boardside.engine.plan.Activity;
 import boardside.engine.plan.Energy;
@@ -39,6 +49,8 @@ import boardside.engine.tactics.Spot;
 import boardside.engine.tactics.Target;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -153,6 +165,7 @@ public final class SampleStore {
         leagueNight(me);
         trial(me);
         plans(me, kim);
+        seasons();
     }
 
     /** A game under stakes whose final score was told, and told again. */
@@ -200,6 +213,51 @@ public final class SampleStore {
         put(me, "night", new Round(1, Side.ME, op(), List.of(line("b1", null, 4, 0, 0)), List.of()));
         records.challenges()
                 .take(me, new Challenge("", "2026-05-01", Challenge.Kind.POINTS, 3, 0, 18, 0.5, 0.375, 0.625, "total"));
+    }
+
+    /** A season with a result, one in dispute, one forfeited, and what may be arranged; one that was deleted. */
+    private void seasons() {
+        SeasonRules rules = new SeasonRules(
+                2,
+                5,
+                new LeaguePoints(3, 1, 0),
+                List.of(TieBreak.MATCH_WINS, TieBreak.FORFEITS),
+                Meetings.SINGLE,
+                2,
+                true);
+        Weeks weeks = new Weeks(LocalDateTime.parse("2026-05-04T18:30"), ZoneId.of("America/Chicago"));
+        HostedSeasons hosted = records.seasons();
+        Season season = hosted.add(new NewSeason(
+                "Pörch",
+                rules,
+                weeks,
+                List.of(
+                        new NewSeason.Division("North", List.of("Äsa", "Bo", "Cy", "Di")),
+                        new NewSeason.Division("South", List.of("Ed", "Flo"))),
+                true,
+                "Be kind.\nThrow on time."));
+        List<SeasonMatch> matches = season.matches(SeasonMatch.Stage.LEAGUE);
+        String id = season.id();
+        hosted.tell(id, matches.get(0).id(), List.of(new GameScore(40, 30), new GameScore(31, 31)), Voice.ORGANISER);
+        hosted.tell(id, matches.get(1).id(), List.of(new GameScore(40, 30), new GameScore(31, 31)), Voice.FIRST);
+        hosted.dispute(id, matches.get(1).id(), "it was 32");
+        hosted.tell(id, matches.get(2).id(), List.of(new GameScore(null, 44)), Voice.ORGANISER);
+        hosted.arrange(
+                id,
+                matches.get(2).id(),
+                new Arrangement(LocalDateTime.parse("2026-05-20T21:00"), "Guest", "", -4, "on holiday"));
+        hosted.forfeit(id, matches.get(3).id(), Award.SECOND);
+        hosted.rename(id, season.entrants().get(1).id(), "Bo Lind");
+        hosted.leave(id, season.entrants().get(3).id());
+        hosted.undo(id, hosted.changes(id).get(0).id());
+        hosted.delete(hosted.add(new NewSeason(
+                        "Gone",
+                        SeasonRules.USUAL,
+                        weeks,
+                        List.of(new NewSeason.Division("All", List.of("Gil", "Hal"))),
+                        false,
+                        ""))
+                .id());
     }
 
     /** A trial under way, one laid aside, and one deleted. */

@@ -23,7 +23,8 @@ class SampleStoreFiles {
         StringBuilder all = new StringBuilder();
         try (Records records = Stores.open(file.toString(), 1)) {
             SampleStore.fill(records);
-            records.snapshot(snapshot -> JsonLines.write(snapshot, player -> true, true, all, LogFiles.Progress.NONE));
+            records.snapshot(
+                    snapshot -> JsonLines.write(snapshot, player -> true, true, true, all, LogFiles.Progress.NONE));
         }
         // One file, without a log beside it.
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);

@@ -44,12 +44,13 @@ class UpgradeTest {
 
     private static String all(Records records) {
         StringBuilder out = new StringBuilder();
-        records.snapshot(snapshot -> JsonLines.write(snapshot, player -> true, true, out, LogFiles.Progress.NONE));
+        records.snapshot(
+                snapshot -> JsonLines.write(snapshot, player -> true, true, true, out, LogFiles.Progress.NONE));
         return out.toString();
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7})
+    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8})
     void everyOldStoreOpensWithNothingLost(int version) throws Exception {
         Path store = resource("v" + version + ".db");
         String expected = Files.readString(resource("v" + version + ".jsonl"));
@@ -65,7 +66,7 @@ class UpgradeTest {
     @EnumSource
     void everyOldBackupComesBackIntoEitherKindOfStore(Stores kind) throws Exception {
         try (Records records = Stores.open(kind.location(folder), 1)) {
-            for (String version : List.of("v1.jsonl", "v4.jsonl", "v5.jsonl", "v6.jsonl", "v7.jsonl")) {
+            for (String version : List.of("v1.jsonl", "v4.jsonl", "v5.jsonl", "v6.jsonl", "v7.jsonl", "v8.jsonl")) {
                 Path lines = resource(version);
                 Backups.restore(records, lines, true, LogFiles.Progress.NONE);
                 assertThat(all(records)).isEqualTo(Files.readString(lines));
@@ -105,7 +106,7 @@ class UpgradeTest {
     void sampleOfTheNewestSchemaIsTodays() throws Exception {
         try (Records records = Stores.open(folder.resolve("today.db").toString(), 1)) {
             SampleStore.fill(records);
-            assertThat(all(records)).isEqualTo(Files.readString(resource("v7.jsonl")));
+            assertThat(all(records)).isEqualTo(Files.readString(resource("v8.jsonl")));
         }
     }
 
@@ -151,6 +152,13 @@ class UpgradeTest {
                         "refusal",
                         "goal",
                         "share",
+                        "season",
+                        "season_division",
+                        "season_entrant",
+                        "season_match",
+                        "season_game",
+                        "season_round",
+                        "season_change",
                         "device",
                         "flyway_schema_history");
     }

@@ -91,8 +91,19 @@ class AccessTest {
     }
 
     @Test
-    void onlyWhatIsNeededToGetInIsForEveryoneAndOnlyDevicesAreForThisMachineAlone() {
-        assertThat(with(Access.EVERYONE)).containsExactlyInAnyOrder("GET /static/<file>", "GET /pair", "POST /pair");
+    void onlyWhatIsNeededToGetInAndOpenSeasonsAreForEveryoneAndOnlyDevicesAreForThisMachineAlone() {
+        assertThat(with(Access.EVERYONE))
+                .containsExactlyInAnyOrder(
+                        "GET /static/<file>",
+                        "GET /pair",
+                        "POST /pair",
+                        // Of seasons that are open to everybody, and of no others: HostedSeasonTest.
+                        "GET /seasons/{season}/table",
+                        "GET /seasons/{season}/ending",
+                        "GET /seasons/{season}/results.csv",
+                        "GET /seasons/{season}/results.json",
+                        "GET /seasons/{season}/calendar.ics",
+                        "GET /seasons/{season}/players/{entrant}/calendar.ics");
         assertThat(with(Access.LOCAL)).containsExactlyInAnyOrder("GET /devices", "POST /devices/{id}/out");
         assertThat(with(Access.DEVICE)).contains("GET /", "POST /runs", "POST /api/outbox");
     }

@@ -1,0 +1,91 @@
+package boardside.app.web;
+
+import boardside.engine.league.season.Season;
+import boardside.engine.league.season.SeasonMatch;
+import io.javalin.http.Context;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What the pages of seasons that are run here share: which season, who may see it, what times look like. */
+final class Hosted {
+    private final Web web;
+    private final SeasonWords words;
+
+    Hosted(Web web) {
+        this.web = web;
+        this.words = new SeasonWords(web.texts());
+    }
+
+    SeasonWords words() {
+        return words;
+    }
+
+    static String path(Season season) {
+        return "/seasons/" + Numbers.path(season.id());
+    }
+
+    static String path(Season season, SeasonMatch match) {
+        return path(season) + "/matches/" + Numbers.path(match.id());
+    }
+
+    /** The season asked for, by whoever may run it. */
+    Season season(Context ctx) {
+        return web.records()
+                .seasons()
+                .find(ctx.pathParam("season"))
+                .orElseThrow(() -> new Refusal(404, web.texts().of("hosted.nothing")));
+    }
+
+    /** The season asked for, where it is open to everybody or the request comes from somebody known here. */
+    Season visible(Context ctx) {
+        return web.records()
+                .seasons()
+                .find(ctx.pathParam("season"))
+                .filter(season -> season.open() || web.guard().letIn(ctx))
+                // The same as for one that does not exist, so that nobody learns which there are.
+                .orElseThrow(() -> new Refusal(404, web.texts().of("hosted.nothing")));
+    }
+
+    SeasonMatch match(Season season, Context ctx) {
+        return season.match(ctx.pathParam("match"))
+                .orElseThrow(() -> new Refusal(404, web.texts().of("hosted.match.nothing")));
+    }
+
+    /** A time as typed, or null with a fault where it is none. */
+    @Nullable
+    LocalDateTime time(Fields fields, String name, String fault) {
+        String text = fields.value(name);
+        if (text.isEmpty()) {
+            return null;
+        }
+        try {
+            return LocalDateTime.parse(text.contains("T") ? text : text + "T00:00");
+        } catch (DateTimeParseException e) {
+            fields.fault(name, web.texts().of(fault));
+            return null;
+        }
+    }
+
+    /** A time of day as typed; midnight for none. */
+    LocalTime timeOfDay(Fields fields, String name) {
+        String text = fields.value(name);
+        try {
+            return text.isEmpty() ? LocalTime.MIDNIGHT : LocalTime.parse(text.length() == 4 ? "0" + text : text);
+        } catch (DateTimeParseException e) {
+            fields.fault(name, web.texts().of("hosted.turn.fault"));
+            return LocalTime.MIDNIGHT;
+        }
+    }
+
+    /** Time zones to choose from. */
+    static List<String> zones() {
+        return ZoneId.getAvailableZoneIds().stream()
+                .filter(zone -> zone.matches("[A-Z][A-Za-z]+/.+") && !zone.startsWith("Etc/"))
+                .sorted()
+                .toList();
+    }
+}
