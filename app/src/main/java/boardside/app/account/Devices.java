@@ -3,25 +3,21 @@ package boardside.app.account;
 import boardside.app.practice.Device;
 import boardside.app.practice.Ids;
 import boardside.app.store.Database;
+import boardside.app.store.DeviceRows;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Lets devices of the house network in. A pairing code is shown on the machine that runs Boardside, works once and for a
  * few minutes, and dies after a few wrong guesses; the device then keeps a random token, of which the store has only the
- * hash. Thread safe.
+ * hash. All of it lies in the store, so that several instances over one act as one. Thread safe.
  */
 public final class Devices {
     /** How long a code works. */
@@ -40,19 +36,6 @@ public final class Devices {
     private final InstantSource clock;
     private final SecureRandom random = new SecureRandom();
     private final Ids ids;
-    private final Map<String, Device> known = new ConcurrentHashMap<>();
-    private @Nullable Code code;
-
-    private static final class Code {
-        private final String text;
-        private final Instant until;
-        private int guesses;
-
-        private Code(String text, Instant until) {
-            this.text = text;
-            this.until = until;
-        }
-    }
 
     /** What became of a try to pair. */
     public sealed interface Pairing {
@@ -73,78 +56,55 @@ public final class Devices {
     }
 
     /** The code that works now; a new one when the last was used, guessed at too often, or is too old. */
-    public synchronized Offer offer() {
-        Code now = code;
-        if (now == null || !usable(now)) {
-            StringBuilder text = new StringBuilder();
-            for (int i = 0; i < CODE_LENGTH; i++) {
-                text.append(ALPHABET.charAt(random.nextInt(ALPHABET.length())));
-            }
-            now = new Code(text.toString(), clock.instant().plus(CODE_LIFE));
-            code = now;
+    public Offer offer() {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < CODE_LENGTH; i++) {
+            text.append(ALPHABET.charAt(random.nextInt(ALPHABET.length())));
         }
-        return new Offer(now.text, now.until);
-    }
-
-    private boolean usable(Code candidate) {
-        return candidate.guesses < MOST_GUESSES && clock.instant().isBefore(candidate.until);
+        Instant now = clock.instant();
+        DeviceRows.Code code = database.write(rows ->
+                rows.devices().offer(new DeviceRows.Code(text.toString(), now.plus(CODE_LIFE)), now, MOST_GUESSES));
+        return new Offer(code.text(), code.until());
     }
 
     /** Tries to let a device in. Case, spaces and dashes in the code do not matter. */
-    public synchronized Pairing pair(String given, String name) {
-        Code now = code;
-        if (now == null || !usable(now)) {
-            return new Pairing.Refused();
-        }
+    public Pairing pair(String given, String name) {
         String guess = given.toUpperCase(Locale.ROOT).replaceAll("[\\s-]", "");
-        if (!MessageDigest.isEqual(guess.getBytes(StandardCharsets.UTF_8), now.text.getBytes(StandardCharsets.UTF_8))) {
-            now.guesses++;
-            return new Pairing.Refused();
-        }
-        code = null;
-        byte[] bytes = new byte[32];
-        random.nextBytes(bytes);
-        String token = HexFormat.of().formatHex(bytes);
-        String at = clock.instant().toString();
+        String token = Tokens.random();
+        Instant now = clock.instant();
         String line = name.replaceAll("\\p{Cntrl}", " ").strip();
         String called = line.isEmpty() ? "Phone" : line;
-        Device device = new Device(ids.next(), called.substring(0, Math.min(LONGEST_NAME, called.length())), at, at);
-        database.write(rows -> {
-            rows.devices().add(device, hash(token));
-            return device;
+        Device device = new Device(
+                ids.next(),
+                called.substring(0, Math.min(LONGEST_NAME, called.length())),
+                now.toString(),
+                now.toString());
+        boolean in = database.write(rows -> {
+            // A guess counts before it is looked at, so that many at once are no way around.
+            String code = rows.devices().guess(now, MOST_GUESSES).orElse("");
+            boolean right = !code.isEmpty()
+                    && MessageDigest.isEqual(
+                            guess.getBytes(StandardCharsets.UTF_8), code.getBytes(StandardCharsets.UTF_8));
+            if (right) {
+                rows.devices().withdraw();
+                rows.devices().add(device, Tokens.hash(token));
+            }
+            return right;
         });
-        return new Pairing.Done(token);
+        return in ? new Pairing.Done(token) : new Pairing.Refused();
     }
 
     /** The device with that token, or empty if it was never let in or has been shut out. */
     public Optional<Device> find(String token) {
-        String hash = hash(token);
-        Device device = known.get(hash);
-        if (device == null) {
-            device = lookUp(hash);
-            if (device == null) {
-                return Optional.empty();
-            }
-        }
-        return Optional.of(seen(hash, device));
+        return database.read(rows -> rows.devices().find(Tokens.hash(token))).map(this::seen);
     }
 
-    // Never while one is being shut out: what is known must not outlive what is stored.
-    private synchronized @Nullable Device lookUp(String hash) {
-        Device device = database.read(rows -> rows.devices().find(hash)).orElse(null);
-        if (device != null) {
-            known.put(hash, device);
-        }
-        return device;
-    }
-
-    private Device seen(String hash, Device device) {
+    private Device seen(Device device) {
         Instant now = clock.instant();
         if (Duration.between(Instant.parse(device.seenAt()), now).abs().compareTo(SEEN_GRAIN) < 0) {
             return device;
         }
         Device later = new Device(device.id(), device.name(), device.pairedAt(), now.toString());
-        known.replace(hash, device, later);
         database.write(rows -> {
             rows.devices().seen(later.id(), later.seenAt());
             return later;
@@ -158,20 +118,10 @@ public final class Devices {
     }
 
     /** Shuts a device out at once. */
-    public synchronized void revoke(String id) {
+    public void revoke(String id) {
         database.write(rows -> {
             rows.devices().revoke(id, clock.instant().toString());
             return id;
         });
-        known.values().removeIf(device -> device.id().equals(id));
-    }
-
-    private static String hash(String token) {
-        try {
-            byte[] hash = MessageDigest.getInstance("SHA-256").digest(token.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(hash);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
     }
 }

@@ -51,6 +51,7 @@ public final class Cli {
                 new BackupCommand(context),
                 new RestoreCommand(context),
                 new CheckCommand(context),
+                new AccountCommand(context),
                 new ThrowCommand(context),
                 new SlideCommand(context),
                 new ThrowModelCommand(context),

@@ -7,7 +7,6 @@ import boardside.app.record.Records;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import java.io.PrintStream;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
@@ -107,10 +106,9 @@ final class Context implements AutoCloseable {
         String name = player;
         if (name == null) {
             if (players.size() > 1) {
-                throw new Failure.BadInput(
-                        "the store holds several players; add --player with one of " + names(players));
+                throw new Failure.BadInput("the store holds several players; add --player with one of " + names());
             }
-            return records().firstPlayer();
+            return players.isEmpty() ? records().firstPlayer() : players.get(0);
         }
         return player(name);
     }
@@ -121,13 +119,12 @@ final class Context implements AutoCloseable {
      * @throws Failure.BadInput if there is none
      */
     Player player(String name) {
-        List<Player> players = records().players();
         return records()
                 .player(name)
                 .orElseThrow(() -> new Failure.BadInput(
-                        players.isEmpty()
+                        names().isEmpty()
                                 ? "the store is empty; there is no player \"" + name + "\" yet"
-                                : "there is no player \"" + name + "\"; the store holds " + names(players)));
+                                : "there is no player \"" + name + "\"; the store holds " + names()));
     }
 
     /** The same for writing: a new name makes a player. */
@@ -141,8 +138,8 @@ final class Context implements AutoCloseable {
         return added;
     }
 
-    private static String names(List<Player> players) {
-        return players.stream().map(Player::name).collect(Collectors.joining(", "));
+    private String names() {
+        return String.join(", ", records().playerNames());
     }
 
     @Override

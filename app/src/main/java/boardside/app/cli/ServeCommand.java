@@ -3,6 +3,7 @@ package boardside.app.cli;
 import boardside.app.practice.Failure;
 import boardside.app.record.Records;
 import boardside.app.web.Certificate;
+import boardside.app.web.Hosting;
 import boardside.app.web.Network;
 import boardside.app.web.ServerOptions;
 import java.nio.file.Path;
@@ -38,6 +39,27 @@ final class ServeCommand implements Callable<Integer> {
             description = "The certificate with its key for --tls: PKCS12, or PEM, also in several files.")
     private List<Path> certificate = List.of();
 
+    @Option(
+            names = "--hosted",
+            description =
+                    "For a club or an organiser: everybody signs in to an account and sees their own practice alone."
+                            + " Without --lan it listens to this machine only, for a proxy on it.")
+    private boolean hosted;
+
+    @Option(
+            names = "--public",
+            paramLabel = "URL",
+            description = "With --hosted: the address people use, such as https://boards.example.org; may be repeated."
+                    + " Requests under other names are refused.")
+    private List<String> addresses = List.of();
+
+    @Option(
+            names = "--behind-proxy",
+            description =
+                    "With --hosted: a reverse proxy stands before it; its X-Forwarded-For and X-Forwarded-Proto are"
+                            + " believed.")
+    private boolean proxied;
+
     ServeCommand(Context context) {
         this.context = context;
     }
@@ -45,8 +67,19 @@ final class ServeCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         checkedPort(port);
-        ServerOptions options = new ServerOptions(port, lan, certificate(), false);
+        Hosting hosting = hosting();
+        ServerOptions options = new ServerOptions(port, lan, certificate(), false, hosting);
         return Serving.untilStopped(context, context.records(), options);
+    }
+
+    private @Nullable Hosting hosting() {
+        if (hosted) {
+            return Hosting.of(addresses, proxied, tls);
+        }
+        if (!addresses.isEmpty() || proxied) {
+            throw new Failure.BadInput("--public and --behind-proxy are for hosted mode; add --hosted");
+        }
+        return null;
     }
 
     private @Nullable Certificate certificate() {

@@ -49,7 +49,9 @@ final class Serving {
                 Server server =
                         Server.start(records, options, context.surroundings().clock())) {
             tell(context, server, options);
-            if (options.lan()) {
+            if (options.hosted()) {
+                tellOfHosts(context, records);
+            } else if (options.lan()) {
                 invite(context, server);
             }
             asked.await();
@@ -90,6 +92,13 @@ final class Serving {
                 options.demo()
                         ? "An invented player's practice is served there. Ctrl-C stops it and throws it away."
                         : "Boardside is served there. Ctrl-C stops it; what is recorded stays.");
+    }
+
+    /** Says how the first host gets an account, while there is none. */
+    private static void tellOfHosts(Context context, Records records) {
+        if (!records.accounts().hasHost()) {
+            context.say("There is no host yet. Make a link for one: boardside account first-host");
+        }
     }
 
     /** Says how a phone gets in, and again with a code that works whenever Enter is pressed. */

@@ -93,7 +93,8 @@ public final class HostedSeasons {
                 rows.seasons().version(id), Instant.parse(rows.seasons().changedAt(id))));
     }
 
-    /** Makes a season with its schedule. Players whose name a player of this store has are that player. */
+    /** Makes a season with its schedule. Players whose name a player of this household has are that
+     * player; those of accounts never, since a name is no proof. */
     public Season add(NewSeason draft) {
         return database.write(rows -> {
             List<String> faults = new ArrayList<>();
@@ -102,7 +103,7 @@ public final class HostedSeasons {
             note(faults, draft.note());
             List<String> divisions = new ArrayList<>();
             List<Entrant> entrants = new ArrayList<>();
-            List<Player> players = rows.players().all();
+            List<Player> players = rows.players().of(null);
             for (NewSeason.Division division : draft.divisions()) {
                 int number = 0;
                 for (String written : division.players()) {
@@ -343,7 +344,7 @@ public final class HostedSeasons {
             List<String> faults = new ArrayList<>();
             String checked = name(faults, "a player", name);
             refuse(faults);
-            Integer player = player(rows.players().all(), checked);
+            Integer player = player(rows.players().of(null), checked);
             return change(
                     rows,
                     id,

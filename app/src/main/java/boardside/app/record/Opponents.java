@@ -33,7 +33,7 @@ public final class Opponents {
     public static final int LEAST_ROUNDS = 10;
 
     /**
-     * Somebody by name: another player of the store, else somebody whose rounds were recorded in games and duels before.
+     * Somebody by name: another player of the same account or household, else somebody whose rounds were recorded in games and duels before.
      *
      * @param me whose games those are
      * @param skills what is known of a player of the store
@@ -41,8 +41,9 @@ public final class Opponents {
      */
     public static Optional<RoundDistribution> named(
             Records records, Player me, String name, Function<Player, Skill> skills) {
-        Optional<RoundDistribution> known = records.player(name)
-                .filter(other -> other.id() != me.id())
+        Optional<RoundDistribution> known = records.household(me.id()).stream()
+                .filter(other -> other.id() != me.id() && other.name().equals(name))
+                .findFirst()
                 .flatMap(other -> skills.apply(other).chances())
                 .map(chances -> RoundDistribution.of(chances.likely()));
         return known.or(() -> seen(records.theirFinishes(me.id(), name)));

@@ -47,7 +47,7 @@ public final class Plans {
     }
 
     private static void known(Transaction rows, int player) {
-        if (rows.players().all().stream().noneMatch(one -> one.id() == player)) {
+        if (rows.players().find(player).isEmpty()) {
             throw new Failure.NotFound("there is no player " + player);
         }
     }
@@ -240,16 +240,17 @@ public final class Plans {
 
     /** Who may see a player's form and plan. */
     public List<Player> coaches(int player) {
-        return database.read(rows -> named(rows, rows.plans().coaches(player)));
+        return database.read(rows -> named(rows, player, rows.plans().coaches(player)));
     }
 
     /** Whose form and plan a coach may see. */
     public List<Player> sharedWith(int coach) {
-        return database.read(rows -> named(rows, rows.plans().players(coach)));
+        return database.read(rows -> named(rows, coach, rows.plans().players(coach)));
     }
 
-    private static List<Player> named(Transaction rows, List<Integer> ids) {
-        return rows.players().all().stream()
+    // Never beyond one's own account or household, whatever was shared before an account was made.
+    private static List<Player> named(Transaction rows, int asker, List<Integer> ids) {
+        return rows.players().household(asker).stream()
                 .filter(player -> ids.contains(player.id()))
                 .toList();
     }
@@ -274,7 +275,9 @@ public final class Plans {
     public void grant(int player, int coach) {
         database.write(rows -> {
             known(rows, player);
-            known(rows, coach);
+            if (rows.players().household(player).stream().noneMatch(other -> other.id() == coach)) {
+                throw new Failure.NotFound("there is no player " + coach);
+            }
             if (player == coach) {
                 throw new Failure.BadInput("nobody shares with themselves; name another player");
             }

@@ -1,6 +1,10 @@
 package boardside.app.record;
 
+import boardside.app.account.Accounts;
+import boardside.app.account.Departure;
 import boardside.app.account.Devices;
+import boardside.app.account.Passwords;
+import boardside.app.account.SignIns;
 import boardside.app.json.Json;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Board;
@@ -14,6 +18,7 @@ import boardside.app.practice.Run;
 import boardside.app.practice.Session;
 import boardside.app.practice.Try;
 import boardside.app.practice.TryCounts;
+import boardside.app.store.AccountRows;
 import boardside.app.store.Database;
 import boardside.app.store.RoundRows;
 import boardside.app.store.RunRows;
@@ -59,6 +64,10 @@ public final class Records implements AutoCloseable {
     private final Challenges challenges;
     private final Trials trials;
     private final Plans plans;
+    private final Passwords passwords = new Passwords();
+
+    /** Told when a player leaves with their account, before their records go: whoever shares something with them is listed here. */
+    private static final List<Departure> DEPARTURES = List.of();
 
     private Records(Database database, InstantSource clock, Ids ids) {
         this.database = database;
@@ -149,6 +158,16 @@ public final class Records implements AutoCloseable {
         return new Devices(database, clock);
     }
 
+    /** Accounts of hosted mode. */
+    public Accounts accounts() {
+        return new Accounts(database, clock, ids, passwords, DEPARTURES);
+    }
+
+    /** Signing in and out in hosted mode. */
+    public SignIns signIns() {
+        return new SignIns(database, clock, ids, passwords);
+    }
+
     /** What analyses read. */
     public Analyses analyses() {
         return new Analyses(database);
@@ -156,9 +175,24 @@ public final class Records implements AutoCloseable {
 
     // Players
 
-    /** All players, the first one made first. */
+    /** All players of the store, whosever they are, the first one made first. */
     public List<Player> players() {
         return database.read(rows -> rows.players().all());
+    }
+
+    /** The players of an account or, with null, of a household without accounts, the first one made first. */
+    public List<Player> players(@Nullable String account) {
+        return database.read(rows -> rows.players().of(account));
+    }
+
+    /** A player with those of the same account or household, the first one made first; empty if there is no such player. */
+    public List<Player> household(int player) {
+        return database.read(rows -> rows.players().household(player));
+    }
+
+    /** Names by which the players of the store differ: one of an account has the account's name behind the own. */
+    public List<String> playerNames() {
+        return database.read(rows -> List.copyOf(rows.players().names().values()));
     }
 
     /** A player by number. */
@@ -166,32 +200,56 @@ public final class Records implements AutoCloseable {
         return database.read(rows -> player(rows, id));
     }
 
-    /** A player by name. */
+    /** A player by the name of {@link #playerNames}. */
     public Optional<Player> player(String name) {
-        return players().stream().filter(player -> player.name().equals(name)).findFirst();
+        return database.read(rows -> rows.players().named(name));
     }
 
     /**
-     * Adds a player.
+     * Adds a player to a household without accounts.
      *
      * @throws Failure.BadInput if the name is blank, too long or taken
      */
     public Player addPlayer(String name, Player.Hand hand, Player.Hand throwsFrom) {
+        return addPlayer(null, name, hand, throwsFrom);
+    }
+
+    /**
+     * Adds a player to an account or, with null, to a household without accounts.
+     *
+     * @throws Failure.BadInput if the name is blank, too long or taken there
+     */
+    public Player addPlayer(@Nullable String account, String name, Player.Hand hand, Player.Hand throwsFrom) {
         return database.write(rows -> {
-            String checked = checkName("a player", name, rows.players().all(), Player::name, other -> false);
-            return rows.players().add(checked, hand, throwsFrom, now());
+            String checked = checkName("a player", name, rows.players().of(account), Player::name, other -> false);
+            return rows.players().add(owner(rows, account), checked, hand, throwsFrom, now());
         });
     }
 
-    /** The first player; in an empty store, one called "Me" is made, so that the first throw needs no form. */
+    private static AccountRows.@Nullable Stored owner(Transaction rows, @Nullable String account) {
+        return account == null
+                ? null
+                : rows.accounts().find(account).orElseThrow(() -> new Failure.NotFound("there is no such account"));
+    }
+
+    /**
+     * The first player of a household without accounts; in an empty store, one called "Me" is made, so that the first
+     * throw needs no form.
+     */
     public Player firstPlayer() {
-        List<Player> players = players();
+        return firstPlayer(null);
+    }
+
+    /** The first player of an account or, with null, of a household without accounts; made where there is none yet. */
+    public Player firstPlayer(@Nullable String account) {
+        List<Player> players = players(account);
         if (!players.isEmpty()) {
             return players.get(0);
         }
-        return database.write(rows -> rows.players().all().stream()
+        return database.write(rows -> rows.players().of(account).stream()
                 .findFirst()
-                .orElseGet(() -> rows.players().add("Me", Player.Hand.RIGHT, Player.Hand.LEFT, now())));
+                .orElseGet(() ->
+                        rows.players().add(owner(rows, account), "Me", Player.Hand.RIGHT, Player.Hand.LEFT, now())));
     }
 
     /**
@@ -202,9 +260,17 @@ public final class Records implements AutoCloseable {
     public Player editPlayer(Player player) {
         return database.write(rows -> {
             player(rows, player.id());
+            String account = rows.players().account(player.id()).orElse(null);
             String checked = checkName(
-                    "a player", player.name(), rows.players().all(), Player::name, other -> other.id() == player.id());
-            rows.players().edit(new Player(player.id(), checked, player.hand(), player.throwsFrom(), player.version()));
+                    "a player",
+                    player.name(),
+                    rows.players().of(account),
+                    Player::name,
+                    other -> other.id() == player.id());
+            rows.players()
+                    .edit(
+                            owner(rows, account),
+                            new Player(player.id(), checked, player.hand(), player.throwsFrom(), player.version()));
             return player(rows, player.id());
         });
     }
@@ -416,7 +482,8 @@ public final class Records implements AutoCloseable {
 
     private static boolean isEmpty(Transaction rows) {
         List<Player> players = rows.players().all();
-        return players.size() <= 1
+        return rows.accounts().all().isEmpty()
+                && players.size() <= 1
                 && rows.seasons().settings().isEmpty()
                 && players.stream()
                         .allMatch(player -> rows.players().bags(player.id()).isEmpty()

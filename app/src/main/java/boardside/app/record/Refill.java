@@ -15,6 +15,7 @@ import boardside.app.practice.SessionPlan;
 import boardside.app.practice.SetGoal;
 import boardside.app.practice.TrialPlan;
 import boardside.app.season.StoredSeasonChange;
+import boardside.app.store.AccountRows;
 import boardside.app.store.HistoryRows;
 import boardside.app.store.RoundRows;
 import boardside.app.store.Transaction;
@@ -35,9 +36,23 @@ public final class Refill {
         this.now = now;
     }
 
-    /** Adds a player; the number may differ from the one they had. */
-    public Player player(Player player, String preferences) {
-        Player added = rows.players().add(player.name(), player.hand(), player.throwsFrom(), now);
+    /** Adds an account; nobody is signed in. */
+    public void account(StoredAccount stored) {
+        rows.accounts().add(new AccountRows.Stored(stored.account(), stored.signIn(), stored.password()));
+    }
+
+    /**
+     * Adds a player; the number may differ from the one they had.
+     *
+     * @param account added before, whose the player is; empty for a household without accounts
+     */
+    public Player player(Player player, String account, String preferences) {
+        AccountRows.Stored owner = account.isEmpty()
+                ? null
+                : rows.accounts()
+                        .find(account)
+                        .orElseThrow(() -> new IllegalArgumentException("a player of an account that is missing"));
+        Player added = rows.players().add(owner, player.name(), player.hand(), player.throwsFrom(), now);
         rows.players().preferences(added.id(), preferences);
         rows.players().version(added.id(), version);
         return added;

@@ -24,6 +24,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -41,6 +42,23 @@ public final class Snapshot {
     /** All players. */
     public List<Player> players() {
         return rows.players().all();
+    }
+
+    /** All accounts, by name. */
+    public List<StoredAccount> accounts() {
+        return rows.accounts().all().stream()
+                .map(stored -> new StoredAccount(stored.account(), stored.signIn(), stored.password()))
+                .toList();
+    }
+
+    /** Whose a player is: id of an account, or empty for one of a household without accounts. */
+    public Optional<String> account(int player) {
+        return rows.players().account(player);
+    }
+
+    /** The name by which each player differs from all others, by number. */
+    public Map<Integer, String> playerNames() {
+        return rows.players().names();
     }
 
     /** A player's preferences as JSON. */

@@ -7,7 +7,9 @@ import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Word;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +29,55 @@ public final class PlayerRows {
                 .list();
     }
 
+    /**
+     * The players of an account, or with null those of a household without accounts, the first one made first. One of an
+     * account bears the name that the account gave.
+     */
+    public List<Player> of(@Nullable String account) {
+        return handle.createQuery(
+                        account == null
+                                ? "select * from player where account is null order by id"
+                                : "select * from player where account = :account order by id")
+                .bindMap(account == null ? Map.of() : Map.of("account", account))
+                .map((row, context) -> player(row))
+                .list();
+    }
+
+    /** A player with those of the same account or, without one, of the same household, the first one made first. */
+    public List<Player> household(int id) {
+        return handle.createQuery("select other.* from player me join player other"
+                        + " on other.account = me.account or other.account is null and me.account is null"
+                        + " where me.id = :id order by other.id")
+                .bind("id", id)
+                .map((row, context) -> player(row))
+                .list();
+    }
+
+    /** A player by the name that is unique in the store. */
+    public Optional<Player> named(String name) {
+        return handle.createQuery("select * from player where name = :name")
+                .bind("name", name)
+                .map((row, context) -> player(row))
+                .findOne();
+    }
+
+    /** The names that are unique in the store by number, the first player's first. */
+    public Map<Integer, String> names() {
+        Map<Integer, String> names = new LinkedHashMap<>();
+        handle.createQuery("select id, name from player order by id")
+                .map((row, context) -> Map.entry(row.getInt("id"), row.getString("name")))
+                .forEach(entry -> names.put(entry.getKey(), entry.getValue()));
+        return names;
+    }
+
+    /** Whose a player is: id of an account, or empty for one of a household without accounts. */
+    public Optional<String> account(int id) {
+        return handle.createQuery("select account from player where id = :id and account is not null")
+                .bind("id", id)
+                .mapTo(String.class)
+                .findOne();
+    }
+
     /** A player by number. */
     public Optional<Player> find(int id) {
         return handle.createQuery("select * from player where id = :id")
@@ -36,35 +87,61 @@ public final class PlayerRows {
     }
 
     private static Player player(ResultSet row) throws SQLException {
+        String called = row.getString("called");
         return new Player(
                 row.getInt("id"),
-                row.getString("name"),
+                called.isEmpty() ? row.getString("name") : called,
                 Word.of(Player.Hand.class, row.getString("hand")),
                 Word.of(Player.Hand.class, row.getString("throws_from")),
                 row.getLong("version"));
     }
 
-    /** A new player, with the next free number. */
+    /** A new player of a household without accounts, with a number that no player has had. */
     public Player add(String name, Player.Hand hand, Player.Hand throwsFrom, String now) {
-        int id = handle.createQuery("select coalesce(max(id), 0) + 1 from player")
+        return add(null, name, hand, throwsFrom, now);
+    }
+
+    /** A new player of an account, or with null of a household, with a number that no player has had. */
+    public Player add(
+            AccountRows.@Nullable Stored owner, String name, Player.Hand hand, Player.Hand throwsFrom, String now) {
+        int id = handle.createQuery("update player_number set last = last + 1 where only_row = 1 returning last")
                 .mapTo(Integer.class)
                 .one();
-        handle.createUpdate("insert into player (id, name, hand, throws_from, created_at)"
-                        + " values (:id, :name, :hand, :from, :now)")
+        handle.createUpdate("insert into player (id, name, hand, throws_from, created_at, account, called)"
+                        + " values (:id, :name, :hand, :from, :now, :account, :called)")
                 .bind("id", id)
-                .bind("name", name)
+                .bind("name", unique(owner, name))
                 .bind("hand", hand.word())
                 .bind("from", throwsFrom.word())
                 .bind("now", now)
+                .bind("account", owner == null ? null : owner.account().id())
+                .bind("called", owner == null ? "" : name)
                 .execute();
         return new Player(id, name, hand, throwsFrom, 0);
     }
 
-    /** Sets name, hand and side. */
-    public void edit(Player player) {
-        handle.createUpdate("update player set name = :name, hand = :hand, throws_from = :from where id = :id")
+    // Names are unique within an account, and accounts by what they sign in with.
+    private static String unique(AccountRows.@Nullable Stored owner, String name) {
+        return owner == null ? name : name + " (" + owner.signIn() + ")";
+    }
+
+    /** Makes a player of a household one of an account, or one of another account. */
+    public void give(Player player, AccountRows.Stored owner) {
+        handle.createUpdate("update player set account = :account, name = :name, called = :called where id = :id")
+                .bind("account", owner.account().id())
+                .bind("name", unique(owner, player.name()))
+                .bind("called", player.name())
                 .bind("id", player.id())
-                .bind("name", player.name())
+                .execute();
+    }
+
+    /** Sets name, hand and side of a player with its owner. */
+    public void edit(AccountRows.@Nullable Stored owner, Player player) {
+        handle.createUpdate("update player set name = :name, called = :called, hand = :hand, throws_from = :from"
+                        + " where id = :id")
+                .bind("id", player.id())
+                .bind("name", unique(owner, player.name()))
+                .bind("called", owner == null ? "" : player.name())
                 .bind("hand", player.hand().word())
                 .bind("from", player.throwsFrom().word())
                 .execute();

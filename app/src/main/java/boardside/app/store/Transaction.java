@@ -93,8 +93,31 @@ public final class Transaction {
         return new DeviceRows(handle);
     }
 
-    /** Tables of what players record, those first that others refer to. */
+    /** Accounts. */
+    public AccountRows accounts() {
+        return new AccountRows(handle);
+    }
+
+    /** Where accounts are signed in. */
+    public LoginRows logins() {
+        return new LoginRows(handle);
+    }
+
+    /** Links that work once. */
+    public TicketRows tickets() {
+        return new TicketRows(handle);
+    }
+
+    /** Tries to sign in that failed. */
+    public AttemptRows attempts() {
+        return new AttemptRows(handle);
+    }
+
+    /** Tables of accounts and of what players record, those first that others refer to. */
     public static final List<String> RECORDED = List.of(
+            "account",
+            "login",
+            "ticket",
             "player",
             "bag",
             "board",
@@ -127,11 +150,23 @@ public final class Transaction {
             "season_round",
             "season_change");
 
-    /** Empties all that players recorded; devices stay let in. */
+    /** Empties all that players recorded, and removes the accounts; devices stay let in. */
     public void clear() {
         for (int i = RECORDED.size() - 1; i >= 0; i--) {
             handle.execute("delete from " + RECORDED.get(i));
         }
+        handle.execute("update player_number set last = 0");
+    }
+
+    /** Removes a player with all that they recorded; what others recorded stays. */
+    public void removePlayer(int player) {
+        handle.execute("delete from share where coach = ?", player);
+        // Seasons are nobody's; an entrant who was the player stays in them by name.
+        int last = RECORDED.indexOf("season") - 1;
+        for (int i = last; i > RECORDED.indexOf("player"); i--) {
+            handle.execute("delete from " + RECORDED.get(i) + " where player = ?", player);
+        }
+        handle.execute("delete from player where id = ?", player);
     }
 
     /** Asks for everything done in this transaction to be dropped at its end. */

@@ -20,6 +20,7 @@ import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.record.Refill;
 import boardside.app.record.Snapshot;
+import boardside.app.record.StoredAccount;
 import boardside.app.record.StoredChange;
 import boardside.app.record.StoredRun;
 import boardside.app.season.SeasonSettings;
@@ -45,23 +46,26 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, then for each player the player,
+ * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, in hosted mode the accounts, then for
+ * each player the player,
  * bag sets, boards, situations, sessions, runs with their rounds, leagues with their fixtures, challenges, trials, plans,
  * goals, and the history; then the seasons that are run here, each with its changes;
  * last the counts, by which a whole file is known.
  */
 final class JsonLines {
-    /** Version of this format; what is older is read too. */
-    static final int FORMAT = 1;
+    /** Newest version of this format; what is older is read too. */
+    static final int FORMAT = 2;
+
+    /** Before there were accounts; what holds none is still written so, for programs of then. */
+    private static final int WITHOUT_ACCOUNTS = 1;
 
     private static final String KIND = "kind";
 
     /** Kinds of line that belong to no player. */
-    private static final Set<String> OF_NOBODY = Set.of("player", "season", "season-change", "end");
+    private static final Set<String> OF_NOBODY = Set.of("account", "player", "season", "season-change", "end");
 
     private JsonLines() {}
 
@@ -72,6 +76,7 @@ final class JsonLines {
      * @param tries tries, or null for none, so that files without them are as they were before there were any
      * @param situations kept situations, or null for none
      * @param seasons seasons that are run here, or null for none
+     * @param accounts accounts, or null for none
      */
     record Counts(
             int players,
@@ -82,8 +87,9 @@ final class JsonLines {
             long bagsThrown,
             @Nullable Integer tries,
             @Nullable Integer situations,
-            @Nullable Integer seasons) {
-        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, null, null, null);
+            @Nullable Integer seasons,
+            @Nullable Integer accounts) {
+        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, null, null, null, null);
 
         Counts plus(int players, int bags, int sessions, int runs, int rounds, long bagsThrown) {
             return new Counts(
@@ -95,21 +101,55 @@ final class JsonLines {
                     this.bagsThrown + bagsThrown,
                     tries,
                     situations,
-                    seasons);
+                    seasons,
+                    accounts);
         }
 
         Counts plusTries(int more) {
             return new Counts(
-                    players, bags, sessions, runs, rounds, bagsThrown, plus(tries, more), situations, seasons);
+                    players,
+                    bags,
+                    sessions,
+                    runs,
+                    rounds,
+                    bagsThrown,
+                    plus(tries, more),
+                    situations,
+                    seasons,
+                    accounts);
         }
 
         Counts plusSituations(int more) {
             return new Counts(
-                    players, bags, sessions, runs, rounds, bagsThrown, tries, plus(situations, more), seasons);
+                    players,
+                    bags,
+                    sessions,
+                    runs,
+                    rounds,
+                    bagsThrown,
+                    tries,
+                    plus(situations, more),
+                    seasons,
+                    accounts);
         }
 
         Counts plusSeason() {
-            return new Counts(players, bags, sessions, runs, rounds, bagsThrown, tries, situations, plus(seasons, 1));
+            return new Counts(
+                    players, bags, sessions, runs, rounds, bagsThrown, tries, situations, plus(seasons, 1), accounts);
+        }
+
+        Counts plusAccounts(int more) {
+            return new Counts(
+                    players,
+                    bags,
+                    sessions,
+                    runs,
+                    rounds,
+                    bagsThrown,
+                    tries,
+                    situations,
+                    seasons,
+                    plus(accounts, more));
         }
 
         private static @Nullable Integer plus(@Nullable Integer some, int more) {
@@ -133,8 +173,11 @@ final class JsonLines {
             Progress progress) {
         Writer writer = new Writer(out);
         ObjectNode header = Json.MAPPER.createObjectNode();
-        header.put("format", FORMAT);
+        List<StoredAccount> accounts = complete ? snapshot.accounts() : List.of();
+        header.put("format", accounts.isEmpty() ? WITHOUT_ACCOUNTS : FORMAT);
         writer.line("boardside", header);
+        accounts.forEach(account -> writer.line("account", AccountLine.write(account)));
+        writer.counts = writer.counts.plusAccounts(accounts.size());
         List<Player> players = snapshot.players().stream().filter(whose).toList();
         int all =
                 players.stream().mapToInt(player -> snapshot.runs(player.id())).sum();
@@ -173,6 +216,9 @@ final class JsonLines {
             runs = new HashSet<>();
             ObjectNode node = Json.MAPPER.valueToTree(player);
             node.remove(List.of("id", "version"));
+            if (complete) {
+                snapshot.account(id).ifPresent(account -> node.put("account", account));
+            }
             node.set("preferences", Json.read(snapshot.preferences(id), JsonNode.class));
             line("player", node);
             List<BagSet> bags = snapshot.bags(id);
@@ -206,8 +252,7 @@ final class JsonLines {
 
         /** Seasons that are run here; a player of this store who is in one is told by name. */
         void seasons(Snapshot snapshot, boolean complete) {
-            Map<Integer, String> names =
-                    snapshot.players().stream().collect(Collectors.toMap(Player::id, Player::name));
+            Map<Integer, String> names = snapshot.playerNames();
             for (Season season : snapshot.seasons()) {
                 if (!complete && season.deleted()) {
                     continue;
@@ -328,6 +373,7 @@ final class JsonLines {
         private final Progress progress;
         private Counts counts = Counts.NONE;
         private final Map<String, Integer> players = new HashMap<>();
+        private final Map<String, String> signIns = new HashMap<>();
         private int player;
         private int number;
 
@@ -387,6 +433,14 @@ final class JsonLines {
                 throw new IllegalArgumentException("a " + kind + " before any player");
             }
             switch (kind) {
+                case "account" -> {
+                    StoredAccount account = AccountLine.read(node);
+                    counts = counts.plusAccounts(1);
+                    signIns.put(account.account().id(), account.signIn());
+                    if (refill != null) {
+                        refill.account(account);
+                    }
+                }
                 case "player" -> player(node);
                 case "bag" -> {
                     BagSet bag = Json.MAPPER.treeToValue(node, BagSet.class);
@@ -531,8 +585,10 @@ final class JsonLines {
             counts = counts.plus(1, 0, 0, 0, 0, 0);
             player = refill == null
                     ? player + 1
-                    : refill.player(read, Json.write(node.path("preferences"))).id();
-            players.put(read.name(), player);
+                    : refill.player(read, node.path("account").asText(""), Json.write(node.path("preferences")))
+                            .id();
+            String account = signIns.getOrDefault(node.path("account").asText(""), "");
+            players.put(StoredAccount.uniqueName(read.name(), account), player);
         }
 
         private void run(JsonNode node) throws JsonProcessingException {

@@ -46,7 +46,7 @@ public final class CoachPage {
         Player player = web.player(ctx);
         Plans sharing = web.records().plans();
         List<Player> coaches = sharing.coaches(player.id());
-        List<Player> others = web.records().players().stream()
+        List<Player> others = web.records().household(player.id()).stream()
                 .filter(other -> other.id() != player.id() && !coaches.contains(other))
                 .toList();
         View view = new View(coaches.isEmpty() ? null : coaches.get(0), others, sharing.sharedWith(player.id()));

@@ -62,7 +62,7 @@ public final class ContestView {
             draft.approach = way == null ? null : way.approach();
         });
         Set<String> names = new LinkedHashSet<>(web.records().opponents(player.id()));
-        web.records().players().stream()
+        web.records().household(player.id()).stream()
                 .filter(each -> each.id() != player.id())
                 .map(Player::name)
                 .forEach(names::add);

@@ -70,8 +70,9 @@ public final class OddsPage {
         Player player = web.player(ctx);
         String asked = Objects.requireNonNullElse(ctx.queryParam("versus"), "");
         // Other players are opponents: what they have thrown since counts, too.
-        long others =
-                web.records().players().stream().mapToLong(Player::version).sum();
+        long others = web.records().household(player.id()).stream()
+                .mapToLong(Player::version)
+                .sum();
         Optional<Remembered.Found<Answer>> found =
                 remembered.soon(player, web.today(), asked + " " + others, () -> answer(player, asked));
         RuntimeException refusal = found.map(answer -> answer.value().refusal()).orElse(null);
@@ -147,7 +148,7 @@ public final class OddsPage {
         for (int ghost = 0; ghost <= RoundDistribution.MOST; ghost++) {
             choices.add(choice("ghost-" + ghost, web.texts().of("odds.ghost", ghost), key));
         }
-        for (Player other : web.records().players()) {
+        for (Player other : web.records().household(player.id())) {
             if (other.id() != player.id()) {
                 choices.add(choice("player-" + other.id(), other.name(), key));
             }
@@ -175,7 +176,7 @@ public final class OddsPage {
             YearMonth month = month(key.substring("month-".length()));
             return new Opponent(myself(month), Opponents.month(player, skill, month));
         }
-        return web.records().players().stream()
+        return web.records().household(player.id()).stream()
                 .filter(other -> key.equals("player-" + other.id()))
                 .findFirst()
                 .map(other -> new Opponent(

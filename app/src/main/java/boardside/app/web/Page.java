@@ -1,6 +1,8 @@
 package boardside.app.web;
 
+import boardside.app.practice.Account;
 import boardside.app.practice.Player;
+import boardside.app.practice.Role;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param token goes with every form, against requests forged by other sites
  * @param look how this device shows pages
  * @param demo whether the store is the example
+ * @param hosted whether accounts are required
+ * @param account that is signed in, or null
  * @param player whose records are shown, or null before anybody is known
  * @param notice something to say once, already worded, or null
  */
@@ -22,6 +26,8 @@ public record Page(
         String token,
         Look look,
         boolean demo,
+        boolean hosted,
+        @Nullable Account account,
         @Nullable Player player,
         @Nullable String notice) {
     /** A text with its values filled in. */
@@ -33,6 +39,16 @@ public record Page(
     public @Nullable String current(String link) {
         boolean here = link.equals("/") ? path.equals("/") : path.startsWith(link);
         return here ? "page" : null;
+    }
+
+    /** Whether whoever looks may run leagues; in a household everybody may. */
+    public boolean organiser() {
+        return !hosted || account != null && account.role().covers(Role.ORGANISER);
+    }
+
+    /** Whether whoever is signed in is a host. */
+    public boolean host() {
+        return account != null && account.role() == Role.HOST;
     }
 
     public String theme() {

@@ -33,7 +33,7 @@ public final class PairPage {
     }
 
     /** What kind of device it says it is; its owner may call it something else. */
-    private static String guess(Context ctx) {
+    static String guess(Context ctx) {
         String agent = Objects.requireNonNullElse(ctx.userAgent(), "");
         return java.util.stream.Stream.of("iPhone", "iPad", "Android", "Windows", "Mac", "Linux")
                 .filter(agent::contains)

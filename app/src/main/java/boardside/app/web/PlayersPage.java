@@ -19,7 +19,7 @@ final class PlayersPage {
     void list(Context ctx) {
         // There is one from the first page on, also in an empty store.
         web.player(ctx);
-        List<Player> players = web.records().players();
+        List<Player> players = web.players(ctx);
         web.show(ctx, "players", web.texts().of("players.title"), Map.of("players", players));
     }
 
@@ -34,7 +34,7 @@ final class PlayersPage {
 
     private Player found(Context ctx) {
         String id = ctx.pathParam("id");
-        return web.records().players().stream()
+        return web.players(ctx).stream()
                 .filter(player -> String.valueOf(player.id()).equals(id))
                 .findFirst()
                 .orElseThrow(() -> new Refusal(404, web.texts().of("players.nobody")));
@@ -64,7 +64,8 @@ final class PlayersPage {
     void add(Context ctx) {
         Fields fields = Fields.sent(ctx, web.texts());
         try {
-            Player added = web.records().addPlayer(fields.value("name"), hand(fields), throwsFrom(fields));
+            Player added =
+                    web.records().addPlayer(web.owner(ctx), fields.value("name"), hand(fields), throwsFrom(fields));
             choose(ctx, added.id());
             ctx.redirect("/?said=player.chosen");
         } catch (Failure.BadInput e) {

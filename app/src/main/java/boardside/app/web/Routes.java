@@ -2,6 +2,7 @@ package boardside.app.web;
 
 import static boardside.app.web.Access.DEVICE;
 import static boardside.app.web.Access.EVERYONE;
+import static boardside.app.web.Access.HOST;
 import static boardside.app.web.Access.LOCAL;
 import static boardside.app.web.Route.get;
 import static boardside.app.web.Route.post;
@@ -13,7 +14,55 @@ import java.util.List;
 final class Routes {
     private Routes() {}
 
-    static List<Route> all(Web web) {
+    /** The table in force: in a household devices are let in, in hosted mode accounts sign in; all else is the same. */
+    static List<Route> all(Web web, boolean hosted) {
+        List<Route> routes = new ArrayList<>(hosted ? hosted(web) : household(web));
+        routes.addAll(common(web));
+        return List.copyOf(routes);
+    }
+
+    private static List<Route> household(Web web) {
+        PairPage pair = new PairPage(web);
+        DevicesPage devices = new DevicesPage(web);
+        return List.of(
+                get("/pair", EVERYONE, pair::show),
+                post("/pair", EVERYONE, pair::pair),
+                get("/devices", LOCAL, devices::show),
+                post("/devices/{id}/out", LOCAL, devices::shutOut));
+    }
+
+    private static List<Route> hosted(Web web) {
+        SignInPage signIn = new SignInPage(web);
+        TicketPage ticket = new TicketPage(web);
+        AccountPage account = new AccountPage(web);
+        AccountsPage accounts = new AccountsPage(web);
+        return List.of(
+                get("/sign-in", EVERYONE, signIn::show),
+                post("/sign-in", EVERYONE, signIn::signIn),
+                get("/invitation/{ticket}", EVERYONE, ticket::invitation),
+                post("/invitation/{ticket}", EVERYONE, ticket::take),
+                get("/reset/{ticket}", EVERYONE, ticket::reset),
+                post("/reset/{ticket}", EVERYONE, ticket::setPassword),
+                get("/account", DEVICE, account::show),
+                post("/account/password", DEVICE, account::changePassword),
+                post("/account/sign-out", DEVICE, account::signOut),
+                post("/account/sign-out-everywhere", DEVICE, account::signOutEverywhere),
+                post("/account/logins/{login}/out", DEVICE, account::end),
+                get("/account/players/{player}/log.csv", DEVICE, account::log),
+                get("/account/players/{player}/all.jsonl", DEVICE, account::all),
+                get("/account/delete", DEVICE, account::askToDelete),
+                post("/account/delete", DEVICE, account::delete),
+                get("/accounts", HOST, accounts::show),
+                post("/accounts/invite", HOST, accounts::invite),
+                post("/accounts/invitations/{ticket}/withdraw", HOST, accounts::withdraw),
+                post("/accounts/{account}/role", HOST, accounts::role),
+                post("/accounts/{account}/close", HOST, accounts::close),
+                post("/accounts/{account}/open", HOST, accounts::open),
+                post("/accounts/{account}/reset", HOST, accounts::reset),
+                post("/accounts/{account}/sign-out", HOST, accounts::signOut));
+    }
+
+    private static List<Route> common(Web web) {
         PlanPage plan = new PlanPage(web);
         GoalsPage goals = new GoalsPage(web);
         CoachPage coach = new CoachPage(web, plan, goals);
@@ -28,8 +77,6 @@ final class Routes {
         CalendarPage calendar = new CalendarPage(web);
         BestsPage bests = new BestsPage(web);
         CardPage card = new CardPage(web);
-        PairPage pair = new PairPage(web);
-        DevicesPage devices = new DevicesPage(web);
         SummaryPage summary = new SummaryPage(web, plan);
         FormPage form = new FormPage(web);
         ComparePage compare = new ComparePage(web);
@@ -53,10 +100,6 @@ final class Routes {
         List<Route> routes = new ArrayList<>(SeasonRoutes.all(web));
         routes.addAll(List.of(
                 get("/static/<file>", EVERYONE, files::serve),
-                get("/pair", EVERYONE, pair::show),
-                post("/pair", EVERYONE, pair::pair),
-                get("/devices", LOCAL, devices::show),
-                post("/devices/{id}/out", LOCAL, devices::shutOut),
                 get("/players", DEVICE, players::list),
                 post("/players", DEVICE, players::add),
                 get("/players/new", DEVICE, players::blank),

@@ -111,7 +111,7 @@ final class RunPage {
         if (upload.operations() == null || upload.operations().size() > MOST_OPERATIONS) {
             throw new Refusal(400, "Send 1 to " + MOST_OPERATIONS + " operations at a time.");
         }
-        Player player = web.mayRecordFor(upload.player());
+        Player player = web.mayRecordFor(ctx, upload.player());
         List<Applied> applied = web.records().apply(player.id(), upload.operations(), web.now());
         if (upload.operations().stream().anyMatch(Operation.FinishRun.class::isInstance)) {
             web.refresh(player.id());

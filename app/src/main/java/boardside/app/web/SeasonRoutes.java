@@ -1,6 +1,7 @@
 package boardside.app.web;
 
 import static boardside.app.web.Access.EVERYONE;
+import static boardside.app.web.Access.ORGANISER;
 import static boardside.app.web.Route.get;
 import static boardside.app.web.Route.post;
 
@@ -8,9 +9,6 @@ import java.util.List;
 
 /** The part of the access table that is about seasons run here. */
 final class SeasonRoutes {
-    /** Who may run a season. */
-    private static final Access ORGANISER = Access.DEVICE;
-
     private SeasonRoutes() {}
 
     static List<Route> all(Web web) {

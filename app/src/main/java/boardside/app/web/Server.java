@@ -52,7 +52,7 @@ public final class Server implements AutoCloseable {
         Port port = Port.bind(options.port(), options.lan());
         try {
             String scheme = options.tls() == null ? "http" : "https";
-            House house = new House(records.devices(), network, scheme, port.number());
+            House house = new House(records.devices(), network, scheme, port.number(), options.hosting());
             return start(records, options, clock, house, here, port);
         } catch (RuntimeException e) {
             port.release();
@@ -62,7 +62,7 @@ public final class Server implements AutoCloseable {
 
     private static Server start(
             Records records, ServerOptions options, Clock clock, House house, Predicate<Context> here, Port port) {
-        Guard guard = new Guard(house.network().hosts(), options.tls() != null, house.devices(), here);
+        Guard guard = new Guard(house.network(), options, house.devices(), records.signIns(), here);
         TemplateEngine templates = TemplateEngine.createPrecompiled(
                 null, ContentType.Html, Server.class.getClassLoader(), "boardside.app.page");
         ExecutorService workers = Executors.newSingleThreadExecutor(work -> {
@@ -71,7 +71,7 @@ public final class Server implements AutoCloseable {
             return thread;
         });
         Web web = new Web(records, templates, Texts.in("en"), guard, house, options, clock, workers);
-        List<Route> routes = Routes.all(web);
+        List<Route> routes = Routes.all(web, options.hosted());
         Javalin javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.http.maxRequestSize = MOST_BYTES;

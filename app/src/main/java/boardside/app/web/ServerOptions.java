@@ -6,13 +6,30 @@ import org.jspecify.annotations.Nullable;
  * How to serve.
  *
  * @param port 0 for any free one
- * @param lan whether other devices of the house network may ask (after pairing); else this machine only
+ * @param lan whether others than this machine may connect: in a household the devices of the house network, after pairing; in
+ *     hosted mode whoever can reach it
  * @param tls the certificate for HTTPS, or null for plain HTTP
  * @param demo whether the store is the example
+ * @param hosting how hosted mode is reached, or null for a household without accounts
  */
-public record ServerOptions(int port, boolean lan, @Nullable Certificate tls, boolean demo) {
+public record ServerOptions(
+        int port,
+        boolean lan,
+        @Nullable Certificate tls,
+        boolean demo,
+        @Nullable Hosting hosting) {
+    /** For a household. */
+    public ServerOptions(int port, boolean lan, @Nullable Certificate tls, boolean demo) {
+        this(port, lan, tls, demo, null);
+    }
+
     /** This machine only, plain HTTP. */
     public static ServerOptions local(int port) {
         return new ServerOptions(port, false, null, false);
+    }
+
+    /** Whether accounts are required. */
+    public boolean hosted() {
+        return hosting != null;
     }
 }

@@ -1,6 +1,9 @@
 package boardside.app.web;
 
+import boardside.app.account.Accounts;
+import boardside.app.account.SignIns;
 import boardside.app.json.Json;
+import boardside.app.practice.Account;
 import boardside.app.practice.BagSet;
 import boardside.app.practice.Failure;
 import boardside.app.practice.GhostPlay;
@@ -58,6 +61,8 @@ final class Web {
     private final SecureRandom random;
     private final Executor workers;
     private final Skills skills;
+    private final Accounts accounts;
+    private final SignIns signIns;
 
     Web(
             Records records,
@@ -70,6 +75,8 @@ final class Web {
             Executor workers) {
         this.records = records;
         this.skills = new Skills(records);
+        this.accounts = records.accounts();
+        this.signIns = records.signIns();
         this.workers = workers;
         this.templates = templates;
         this.texts = texts;
@@ -83,6 +90,16 @@ final class Web {
 
     Records records() {
         return records;
+    }
+
+    /** Accounts of hosted mode. */
+    Accounts accounts() {
+        return accounts;
+    }
+
+    /** Signing in and out in hosted mode. */
+    SignIns signIns() {
+        return signIns;
     }
 
     /** What the engine makes of the records. */
@@ -139,17 +156,46 @@ final class Web {
                 .format(Instant.parse(instant).atZone(clock.getZone()));
     }
 
+    /** Who is signed in, or null in a household, and where nobody is. */
+    @Nullable
+    Account account(Context ctx) {
+        return guard.signed(ctx).map(SignIns.Signed::account).orElse(null);
+    }
+
+    /**
+     * Whose players may be seen and recorded for: id of the account that is signed in, or null in a household, whose players
+     * are those without an account.
+     *
+     * @throws Refusal in hosted mode if nobody is signed in
+     */
+    @Nullable
+    String owner(Context ctx) {
+        if (!options.hosted()) {
+            return null;
+        }
+        Account account = account(ctx);
+        if (account == null) {
+            throw new Refusal(401, texts.of("account.signed-out"));
+        }
+        return account.id();
+    }
+
+    /** The players whose records may be seen and changed: all there are for whoever asks. */
+    List<Player> players(Context ctx) {
+        return records.players(owner(ctx));
+    }
+
     /** Whose records this device shows: the chosen player, else the first. */
     Player player(Context ctx) {
         String chosen = ctx.cookie(PLAYER);
         if (chosen != null) {
-            for (Player player : records.players()) {
+            for (Player player : players(ctx)) {
                 if (String.valueOf(player.id()).equals(chosen)) {
                     return player;
                 }
             }
         }
-        return records.firstPlayer();
+        return records.firstPlayer(owner(ctx));
     }
 
     /**
@@ -157,8 +203,8 @@ final class Web {
      *
      * @throws Refusal if there is no such player here
      */
-    Player mayRecordFor(int id) {
-        return records.players().stream()
+    Player mayRecordFor(Context ctx, int id) {
+        return players(ctx).stream()
                 .filter(player -> player.id() == id)
                 .findFirst()
                 .orElseThrow(() -> new Refusal(404, "There is no player " + id + " in this store."));
@@ -325,6 +371,8 @@ final class Web {
                 guard.token(ctx),
                 look(ctx),
                 options.demo(),
+                options.hosted(),
+                account(ctx),
                 guard.letIn(ctx) ? player(ctx) : null,
                 texts.has(key) ? texts.of(key) : null);
     }
@@ -338,7 +386,7 @@ final class Web {
     void refuse(Refusal refusal, Context ctx) {
         boolean page = ctx.method() == HandlerType.GET && !wantsJson(ctx);
         if (refusal.status() == 401 && page) {
-            ctx.redirect("/pair");
+            ctx.redirect(options.hosted() ? SignInPage.address(ctx) : "/pair");
         } else {
             fault(ctx, refusal.status(), Objects.requireNonNullElse(refusal.getMessage(), ""));
         }
@@ -356,7 +404,16 @@ final class Web {
             answer(ctx, Map.of("message", message));
         } else {
             Page page = new Page(
-                    texts, texts.of("fault.title"), "", guard.token(ctx), look(ctx), options.demo(), null, null);
+                    texts,
+                    texts.of("fault.title"),
+                    "",
+                    guard.token(ctx),
+                    look(ctx),
+                    options.demo(),
+                    options.hosted(),
+                    account(ctx),
+                    null,
+                    null);
             StringOutput out = new StringOutput();
             templates.render("fault.jte", Map.of("page", page, "message", message), out);
             ctx.html(out.toString());

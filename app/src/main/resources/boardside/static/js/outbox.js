@@ -54,13 +54,22 @@ export class Outbox {
     this.sending = true;
     clearTimeout(this.timer);
     try {
-      for (let waiting = this.pending(); waiting.length > 0; waiting = this.pending()) {
+      // A player of somebody else, who was signed in here before, waits for them and holds up nobody.
+      const strangers = new Map();
+      const rest = () => this.pending().filter((operation) => !strangers.has(operation.player));
+      for (let waiting = rest(); waiting.length > 0; waiting = rest()) {
         const { player } = waiting[0];
         const others = waiting.findIndex((operation) => operation.player !== player);
         const batch = waiting.slice(0, Math.min(50, others < 0 ? 50 : others));
-        const results = await this.send(player, batch);
-        this.settle(batch, results);
+        try {
+          this.settle(batch, await this.send(player, batch));
+        } catch (failure) {
+          if (!failure.stranger) throw failure;
+          strangers.set(player, failure);
+        }
       }
+      const [failure] = strangers.values();
+      if (failure) throw failure;
       this.problem = "";
       this.wait = 0;
     } catch (failure) {

@@ -17,6 +17,7 @@ export function sender(token, notLetIn) {
     if (!response.ok) {
       const failure = new Error(`status ${response.status}`);
       failure.said = response.status === 401 ? notLetIn : "";
+      failure.stranger = response.status === 404;
       throw failure;
     }
     return (await response.json()).results;

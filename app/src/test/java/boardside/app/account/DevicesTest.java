@@ -90,4 +90,20 @@ class DevicesTest {
         assertThat(devices.find(token)).isEmpty();
         assertThat(devices.all()).isEmpty();
     }
+
+    @Test
+    void twoProgramsOverOneStoreShareTheCodeAndWhoIsOut() {
+        Devices other = new Devices(database, () -> now);
+        Devices.Offer offer = devices.offer();
+        assertThat(other.offer()).isEqualTo(offer);
+        for (int guess = 0; guess < Devices.MOST_GUESSES; guess++) {
+            assertThat((guess % 2 == 0 ? devices : other).pair("WRONG" + guess, "x"))
+                    .isEqualTo(new Devices.Pairing.Refused());
+        }
+        assertThat(other.pair(offer.code(), "x")).isEqualTo(new Devices.Pairing.Refused());
+        String token = pair(other.offer().code(), "phone");
+        assertThat(other.find(token)).isPresent();
+        devices.revoke(devices.all().get(0).id());
+        assertThat(other.find(token)).isEmpty();
+    }
 }

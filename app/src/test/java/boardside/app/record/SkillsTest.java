@@ -159,7 +159,7 @@ class SkillsTest {
     void aBackupPutBackReplacesWhatWasKept() {
         run("r1", "2026-05-01T10:00:00Z", 3, 2);
         form();
-        records.refill(true, refill -> refill.player(restored(), "{}"));
+        records.refill(true, refill -> refill.player(restored(), "", "{}"));
         assertThat(skills.skill(me, DAY).form(30).sentence()).contains("No counted throws");
     }
 
