@@ -3,6 +3,7 @@ package boardside.app.cli;
 import boardside.app.practice.Failure;
 import boardside.app.practice.Player;
 import boardside.app.record.Planning;
+import boardside.app.record.Playbooks;
 import boardside.app.record.Records;
 import boardside.app.record.Skills;
 import boardside.app.web.PlanWords;
@@ -12,6 +13,7 @@ import boardside.engine.plan.Energy;
 import boardside.engine.plan.Means;
 import boardside.engine.plan.Plan;
 import boardside.engine.plan.Planner;
+import boardside.engine.plan.PlayerState;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Word;
 import boardside.engine.skill.Skill;
@@ -68,7 +70,11 @@ final class PlanCommand implements Callable<Integer> {
                 asOf, () -> LocalDate.now(context.surroundings().clock()));
         Means means = means(records, player);
         Skill skill = Skills.of(records, player.id(), today);
-        Plan plan = Planner.plan(means, Planning.state(records, player, skill, today));
+        PlayerState state = Planning.state(records, player, skill, today);
+        if (Planning.asksForPlaybook(state)) {
+            state = state.withWorths(Planning.worths(Playbooks.worked(records, player, today)));
+        }
+        Plan plan = Planner.plan(means, state);
         PlanWords words = new PlanWords(Texts.in("en"));
         context.answer(json(words, plan), text(words, plan));
         return Cli.DONE;

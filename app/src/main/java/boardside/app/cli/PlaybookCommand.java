@@ -38,7 +38,7 @@ final class PlaybookCommand implements Callable<Integer> {
     public Integer call() {
         Playbooks.Book book = Playbooks.of(
                 context.records(),
-                context.player().id(),
+                context.player(),
                 LocalDate.now(context.surroundings().clock()));
         Map<String, Object> json = new LinkedHashMap<>();
         json.put("bags", book.asked().bags());
@@ -59,6 +59,7 @@ final class PlaybookCommand implements Callable<Integer> {
     private static Map<String, Object> json(Playbook.Line line) {
         Map<String, Object> json = new LinkedHashMap<>();
         json.put("situation", line.situation().word());
+        json.put("board", line.position().board().bags());
         json.put("standing", line.standing().name().toLowerCase(Locale.ROOT));
         json.put("play", json(line.play()));
         json.put("next", json(line.next()));
@@ -85,6 +86,7 @@ final class PlaybookCommand implements Callable<Integer> {
         Map<String, Object> json = new LinkedHashMap<>();
         json.put("shot", worth.shot().word());
         json.put("gain", worth.gain());
+        json.put("perGame", worth.perGame());
         json.put("situations", worth.situations());
         return json;
     }
@@ -127,16 +129,19 @@ final class PlaybookCommand implements Callable<Integer> {
             lines.add(words(line));
         }
         lines.add("");
-        lines.add(
-                "Made ten times in a hundred more often, a shot adds to your chance to win each time one of these comes up:");
+        lines.add("Made ten times in a hundred more often, a shot adds to your chance to win each time one of these comes up,"
+                + " and wins so many more of 100 games:");
         for (Playbook.Worth worth : book.playbook().worths()) {
             lines.add(String.format(
                     Locale.ROOT,
-                    "  %-11s %.2f in a hundred (%.2f-%.2f)",
+                    "  %-11s %.2f in a hundred (%.2f-%.2f), %.1f games (%.1f-%.1f)",
                     worth.shot().word(),
                     100 * worth.gain().estimate(),
                     100 * worth.gain().low(),
-                    100 * worth.gain().high()));
+                    100 * worth.gain().high(),
+                    100 * worth.perGame().estimate(),
+                    100 * worth.perGame().low(),
+                    100 * worth.perGame().high()));
         }
         lines.add("");
         book.bags().forEach(bag -> lines.add(words(bag)));

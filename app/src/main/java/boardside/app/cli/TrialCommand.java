@@ -28,7 +28,10 @@ final class TrialCommand implements Callable<Integer> {
                 new TrialOutlookCommand(context),
                 new TrialNextCommand(context),
                 new TrialStatusCommand(context),
-                new TrialShareCommand(context))) {
+                new TrialShareCommand(context),
+                new TrialRenameCommand(context),
+                new TrialDeleteCommand(context),
+                new TrialRestoreCommand(context))) {
             line.addSubcommand(what);
         }
         line.addSubcommand("pause", new TrialSetCommand(context, TrialPlan.State.PAUSED, "Paused"));

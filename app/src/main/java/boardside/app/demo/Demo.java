@@ -26,6 +26,9 @@ public final class Demo {
 
     private static final long SEED = 20_260_531;
 
+    /** Points of ten rounds that the player may well throw once. */
+    private static final int TOTAL = 66;
+
     private Demo() {}
 
     /**
@@ -78,8 +81,9 @@ public final class Demo {
         return player;
     }
 
-    /** A goal, and an invented coach who may see form, goal and plan. */
+    /** Two goals, one within reach and one that is not at this pace, and an invented coach who may see form, goals and plan. */
     public static void share(Records records, Player player, LocalDate today) {
+        records.plans().setGoal(player.id(), new Goal(Goal.Kind.TOTAL, TOTAL, today.plusMonths(2)), today);
         records.plans().setGoal(player.id(), new Goal(Goal.Kind.LEVEL, 8, today.plusMonths(5)), today);
         Player coach = records.addPlayer(COACH, Player.Hand.LEFT, Player.Hand.RIGHT);
         records.plans().grant(player.id(), coach.id());

@@ -73,6 +73,16 @@ public sealed interface Operation {
     /** Says that a run is thrown for a trial; the run starts before. */
     record ThrowTrial(String op, String trial, String run) implements Operation {}
 
+    /**
+     * Says that a block of a plan is thrown in a run, which starts before; or, without a run, that one without a drill is done.
+     *
+     * @param plan id of the plan
+     * @param choice of the block, by which it is found where a swap has moved it
+     * @param place where it stood, from 0
+     * @param run id of the run, or empty
+     */
+    record TakeBlock(String op, String plan, String choice, int place, String run) implements Operation {}
+
     /** Says that a run is a game of a league's fixture, numbered from 1; the run starts before. */
     record PlayFixture(String op, String fixture, int game, String run) implements Operation {}
 }

@@ -64,6 +64,11 @@ public record TrialPlan(
         return new TrialPlan(otherId, otherName, candidates, board, longest, margin, seed, madeAt, state, deleted);
     }
 
+    /** The same under another name. */
+    public TrialPlan named(String other) {
+        return with(id, other);
+    }
+
     /** The same, open, paused or stopped. */
     public TrialPlan with(State other) {
         return new TrialPlan(id, name, candidates, board, longest, margin, seed, madeAt, other, deleted);

@@ -21,6 +21,7 @@ import boardside.engine.plan.PlayerState;
 import boardside.engine.plan.Rival;
 import boardside.engine.plan.Theme;
 import boardside.engine.plan.Tried;
+import boardside.engine.physics.Range;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Finish;
@@ -33,6 +34,8 @@ import boardside.engine.skill.NarrowAnswer.Narrow;
 import boardside.engine.skill.Skill;
 import boardside.engine.skill.StakesAnswer.Stakes;
 import boardside.engine.tactics.Rate;
+import boardside.engine.tactics.Shot;
+import boardside.engine.tactics.advice.Playbook;
 import boardside.engine.trial.TrialDesign;
 import boardside.engine.trial.TrialState;
 import java.time.Duration;
@@ -47,7 +50,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -119,7 +121,20 @@ public final class Planning {
         records.plans()
                 .goals(player.id())
                 .forEach(goal -> goals.addAll(goal.goal().themes()));
-        return new PlayerState(form(), rivals(), targets(), shots(), due(), habits(), goals);
+        return new PlayerState(form(), rivals(), targets(), shots(), due(), habits(), goals, Map.of());
+    }
+
+    /** Whether a playbook would change a plan: nothing is said of shots to a player who tries none. */
+    public static boolean asksForPlaybook(PlayerState state) {
+        return !state.shots().isEmpty() || !state.targets().isEmpty();
+    }
+
+    /** Games in a hundred more won by each shot, if it works ten times in a hundred more often. */
+    public static Map<Shot, Interval> worths(Playbook playbook) {
+        return playbook.worths().stream().collect(Collectors.toMap(Playbook.Worth::shot, worth -> {
+            Range game = worth.perGame();
+            return new Interval(100 * game.estimate(), 100 * game.low(), 100 * game.high());
+        }));
     }
 
     /** What a block of situations plays, by the id of its choice; empty where it is not among what was tried any more. */
@@ -271,8 +286,7 @@ public final class Planning {
                 row.board(),
                 new Interval(rate.estimate(), rate.low(), rate.high()),
                 row.tries(),
-                new Ability(row.tries(), days, uncertainty, 1),
-                OptionalDouble.empty());
+                new Ability(row.tries(), days, uncertainty, 1));
     }
 
     private Due due() {

@@ -1,13 +1,15 @@
 package boardside.app.record;
 
-import boardside.app.practice.BagSet;
 import boardside.app.practice.Contest;
+import boardside.app.practice.Player;
+import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.engine.rules.Approach;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
 import boardside.engine.rules.Game;
 import boardside.engine.rules.GameRules;
+import boardside.engine.rules.Side;
 import boardside.engine.tactics.advice.Approaches;
 import boardside.engine.tactics.advice.Playbook;
 import boardside.engine.tactics.advice.Strength;
@@ -36,7 +38,7 @@ public final class Playbooks {
      *
      * @param name of the bag set, or empty
      * @param approaches in whole games of simple rules
-     * @param careful duels of one's own that conservative won against aggressive, with this bag set on both sides
+     * @param careful duels against oneself that conservative won against aggressive, with this face of this bag set on both sides
      * @param bold duels that aggressive won
      */
     public record Bag(String name, @Nullable Face face, Approaches approaches, int careful, int bold) {}
@@ -50,18 +52,27 @@ public final class Playbooks {
         }
     }
 
+    /** What to play and what each shot is worth, without the rest of the book; takes seconds. */
+    public static Playbook worked(Records records, Player player, LocalDate today) {
+        return worked(Advising.of(records, player.id(), today, null, null, null, null, null), player);
+    }
+
+    private static Playbook worked(Advising.Asked asked, Player player) {
+        return Playbook.of(asked.matchup(), player.throwsFrom() == Player.Hand.RIGHT, SAMPLES, SEED);
+    }
+
     /** Works it out; takes seconds. */
-    public static Book of(Records records, int player, LocalDate today) {
-        Advising.Asked asked = Advising.of(records, player, today, null, null, null, null, null);
-        Playbook playbook = Playbook.of(asked.matchup(), SAMPLES, SEED);
-        Map<String, int[]> duels = duels(records, player);
+    public static Book of(Records records, Player player, LocalDate today) {
+        Advising.Asked asked = Advising.of(records, player.id(), today, null, null, null, null, null);
+        Playbook playbook = worked(asked, player);
+        Map<Throws.Key, int[]> duels = duels(records, player.id());
         List<Bag> bags = new ArrayList<>();
-        for (Throws.Group group : Throws.of(records, player, today).groups()) {
+        for (Throws.Group group : Throws.of(records, player.id(), today).groups()) {
             boolean thrown = group.fit().records().bags() > 0;
             if (bags.size() < MOST_BAGS && (thrown || bags.isEmpty())) {
                 Thrower thrower =
                         new Thrower(group.fit().mean(), group.fit().draws(), Approach.CONSERVATIVE, List.of());
-                int[] won = Objects.requireNonNullElse(duels.get(group.key().bag()), new int[2]);
+                int[] won = Objects.requireNonNullElse(duels.get(group.key()), new int[2]);
                 bags.add(new Bag(
                         group.name(),
                         group.key().face(),
@@ -77,27 +88,41 @@ public final class Playbooks {
         return new Book(asked, playbook, bags, Strength.of(asked.matchup().me().tries()));
     }
 
-    /** Duels against oneself, one approach against the other with the same bag set: by its id, won by either. */
-    private static Map<String, int[]> duels(Records records, int player) {
-        Map<String, int[]> duels = new LinkedHashMap<>();
-        List<String> known = records.bags(player).stream().map(BagSet::id).toList();
+    /** Duels against oneself, one approach against the other with the same face of a bag set: won by either. */
+    static Map<Throws.Key, int[]> duels(Records records, int player) {
+        Map<Throws.Key, int[]> duels = new LinkedHashMap<>();
         for (RunDetail detail : records.latest(player, Drill.DUEL, MOST_DUELS)) {
             Run run = detail.run();
-            Contest contest = run.setup().contest();
-            Approach first = run.setup().approach();
-            Contest.Way other = contest == null ? null : contest.other();
-            if (contest == null || other == null || first == null || other.approach() == null) {
-                continue;
-            }
-            String bag = run.setup().bags().isEmpty() ? "" : run.setup().bags().get(0);
-            boolean same = other.bag().equals(bag) && (bag.isEmpty() || known.contains(bag));
+            Contest.Way first = way(detail.rounds(), Side.A);
+            Contest.Way second = way(detail.rounds(), Side.B);
             Game.Result result = Games.after(run, detail.rounds()).result();
-            if (same && first != other.approach() && contest.headStart() == 0 && result != Game.Result.OPEN) {
-                boolean firstWon = result == Game.Result.WON;
-                boolean bold = firstWon == (first == Approach.AGGRESSIVE);
-                duels.computeIfAbsent(bag, key -> new int[2])[bold ? 1 : 0]++;
+            Contest contest = run.setup().contest();
+            boolean even = contest == null || contest.headStart() == 0;
+            if (first != null && second != null && even && result != Game.Result.OPEN && met(first, second)) {
+                boolean bold = (result == Game.Result.WON) == (first.approach() == Approach.AGGRESSIVE);
+                duels.computeIfAbsent(new Throws.Key(first.bag(), first.face()), key -> new int[2])[bold ? 1 : 0]++;
             }
         }
         return duels;
+    }
+
+    /** Whether two sides differ in their approach and in nothing else. */
+    private static boolean met(Contest.Way first, Contest.Way second) {
+        return first.bag().equals(second.bag())
+                && first.face() == second.face()
+                && first.approach() != null
+                && second.approach() != null
+                && first.approach() != second.approach();
+    }
+
+    /** How a side threw throughout; null where it changed, or did not throw. */
+    private static Contest.@Nullable Way way(List<Round> rounds, Side side) {
+        List<Contest.Way> ways = rounds.stream()
+                .filter(round -> round.side() == side)
+                .flatMap(round -> round.lines().stream())
+                .map(line -> new Contest.Way(line.bag(), line.face(), line.approach()))
+                .distinct()
+                .toList();
+        return ways.size() == 1 ? ways.get(0) : null;
     }
 }

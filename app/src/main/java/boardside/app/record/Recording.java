@@ -114,6 +114,12 @@ final class Recording {
         if (operation instanceof Operation.ThrowTrial put) {
             return new TrialRecording(rows, player).put(run(put.run()), put);
         }
+        if (operation instanceof Operation.TakeBlock take) {
+            if (!take.run().isEmpty()) {
+                run(take.run());
+            }
+            return new PlanRecording(rows, player, now).take(take);
+        }
         throw new IllegalStateException("an operation of an unknown kind: " + operation);
     }
 

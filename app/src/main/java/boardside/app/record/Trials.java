@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.stream.Collectors;
 
 /**
@@ -104,17 +105,8 @@ public final class Trials {
     public TrialPlan add(int player, TrialPlan plan) {
         return database.write(rows -> {
             change(rows, player);
-            List<String> faults = new ArrayList<>();
             String name = plan.name().strip();
-            if (name.isEmpty()) {
-                faults.add("a trial needs a name");
-            } else if (name.length() > LONGEST_NAME || name.chars().anyMatch(Character::isISOControl)) {
-                faults.add("the name of a trial has at most " + LONGEST_NAME + " characters, in one line");
-            }
-            if (rows.trials().all(player).stream()
-                    .anyMatch(other -> !other.deleted() && other.name().equals(name))) {
-                faults.add("the name \"" + name + "\" is taken; give the trial another one");
-            }
+            List<String> faults = nameFaults(rows, player, "", name);
             for (Contest.Way way : plan.candidates()) {
                 if (!way.bag().isEmpty()
                         && rows.players().bag(player, way.bag()).isEmpty()) {
@@ -140,22 +132,83 @@ public final class Trials {
         });
     }
 
+    /** What is wrong with a trial's name. */
+    private static List<String> nameFaults(Transaction rows, int player, String id, String name) {
+        List<String> faults = new ArrayList<>();
+        if (name.isEmpty()) {
+            faults.add("a trial needs a name");
+        } else if (name.length() > LONGEST_NAME || name.chars().anyMatch(Character::isISOControl)) {
+            faults.add("the name of a trial has at most " + LONGEST_NAME + " characters, in one line");
+        }
+        if (taken(rows, player, id, name)) {
+            faults.add("the name \"" + name + "\" is taken; give the trial another one");
+        }
+        return faults;
+    }
+
+    private static boolean taken(Transaction rows, int player, String id, String name) {
+        return rows.trials().all(player).stream()
+                .anyMatch(other ->
+                        !other.deleted() && !other.id().equals(id) && other.name().equals(name));
+    }
+
+    /**
+     * Gives a trial another name.
+     *
+     * @throws Failure.BadInput if it is blank, too long or taken
+     */
+    public TrialPlan rename(int player, String id, String name) {
+        return edit(player, id, (rows, plan) -> {
+            List<String> faults = nameFaults(rows, player, id, name.strip());
+            if (!faults.isEmpty()) {
+                throw new Failure.BadInput(faults);
+            }
+            return plan.named(name.strip());
+        });
+    }
+
+    /** Deleted trials of a player, the newest first. */
+    public List<TrialPlan> deleted(int player) {
+        return database.read(rows -> {
+            List<TrialPlan> gone = new ArrayList<>();
+            for (TrialPlan plan : rows.trials().all(player)) {
+                if (plan.deleted()) {
+                    gone.add(0, plan);
+                }
+            }
+            return gone;
+        });
+    }
+
     /** Pauses, resumes or stops a trial. */
     public TrialPlan set(int player, String id, TrialPlan.State state) {
-        return edit(player, id, plan -> plan.with(state));
+        return edit(player, id, (rows, plan) -> plan.with(state));
     }
 
-    /** Deletes a trial, or brings it back; its runs stay as they are. */
+    /**
+     * Deletes a trial, or brings it back; its runs stay as they are. One whose name was given to another since comes back with a
+     * number behind it.
+     */
     public TrialPlan delete(int player, String id, boolean gone) {
-        return edit(player, id, plan -> plan.deleted(gone));
+        return edit(player, id, (rows, plan) -> {
+            TrialPlan edited = plan.deleted(gone);
+            for (int number = 2; !gone && taken(rows, player, id, edited.name()); number++) {
+                edited = edited.named(shortened(plan.name(), number) + " " + number);
+            }
+            return edited;
+        });
     }
 
-    private TrialPlan edit(int player, String id, java.util.function.UnaryOperator<TrialPlan> edit) {
+    private static String shortened(String name, int number) {
+        return name.substring(0, Math.min(name.length(), LONGEST_NAME - 1 - String.valueOf(number).length()));
+    }
+
+    private TrialPlan edit(int player, String id, BiFunction<Transaction, TrialPlan, TrialPlan> edit) {
         return database.write(rows -> {
             change(rows, player);
             TrialPlan before =
                     rows.trials().find(player, id).orElseThrow(() -> new Failure.NotFound("there is no trial " + id));
-            TrialPlan after = edit.apply(before);
+            TrialPlan after = edit.apply(rows, before);
             if (before.equals(after)) {
                 rows.rollBack();
             } else {

@@ -1,7 +1,6 @@
 package boardside.app.web;
 
 import boardside.app.json.Json;
-import boardside.app.practice.Failure;
 import boardside.app.practice.Player;
 import boardside.app.record.AdviceQuestion;
 import boardside.app.record.Advising;
@@ -23,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.StringJoiner;
 import org.jspecify.annotations.Nullable;
 
@@ -60,14 +60,25 @@ public final class AdvisePage {
      * The form.
      *
      * @param values of its fields by name
-     * @param faults what is wrong, a sentence each
+     * @param wrong what is wrong
      * @param query of the answers, without the step; empty where there is no question yet
      */
-    public record View(Map<String, String> values, String bags, List<String> faults, String query) {
+    public record View(Map<String, String> values, String bags, Wrong wrong, String query) {
         /** A field's value. */
         public String value(String name) {
             return values.getOrDefault(name, "");
         }
+    }
+
+    /**
+     * What is wrong with a question.
+     *
+     * @param faults a sentence each
+     * @param fields names of fields that are meant
+     * @param bags indices of bags that are meant
+     */
+    public record Wrong(List<String> faults, Set<String> fields, Set<Integer> bags) {
+        static final Wrong NOTHING = new Wrong(List.of(), Set.of(), Set.of());
     }
 
     /**
@@ -79,37 +90,36 @@ public final class AdvisePage {
      */
     public record Shots(String said, String from, List<ShotWords.Line> lines, String sharpness, int next) {}
 
-    /** What the page's script starts from. */
-    record Boot(Position position) {}
+    /** What the page's script starts from: the bags, and the indices of those that are wrong. */
+    record Boot(List<Lying> bags, Set<Integer> wrong) {}
 
     void show(Context ctx) {
         Player player = web.player(ctx);
         String bags = ctx.queryParam("bags");
         if (bags == null) {
-            form(ctx, blank(position(player, Objects.requireNonNullElse(ctx.queryParam("situation"), ""))));
+            Position position = position(player, Objects.requireNonNullElse(ctx.queryParam("situation"), ""));
+            form(ctx, blank(position), position.bags());
             return;
         }
         Map<String, String> values = values(ctx);
-        try {
-            AdviceQuestion.read(json(bags, values));
-            form(ctx, new View(values, bags, List.of(), query(bags, values)));
-        } catch (Failure.BadInput e) {
+        AdviceQuestion.Parsed parsed = AdviceQuestion.parse(json(bags, values));
+        if (parsed instanceof AdviceQuestion.Parsed.Faulty faulty) {
             ctx.status(422);
-            form(ctx, new View(values, bags, e.faults(), ""));
+            Wrong wrong = new AdviceFaultWords(web.texts()).wrong(faulty, values);
+            form(ctx, new View(values, Json.write(faulty.bags()), wrong, ""), faulty.bags());
+        } else {
+            AdviceQuestion question = ((AdviceQuestion.Parsed.Sound) parsed).question();
+            form(
+                    ctx,
+                    new View(values, bags, Wrong.NOTHING, query(bags, values)),
+                    question.position().board().bags());
         }
     }
 
-    private void form(Context ctx, View view) {
-        Position position;
-        try {
-            Lying[] lying = Json.read(view.bags(), Lying[].class);
-            position = new Position(List.of(lying));
-        } catch (IllegalArgumentException e) {
-            position = Position.EMPTY;
-        }
+    private void form(Context ctx, View view, List<Lying> bags) {
         Map<String, Object> model = new HashMap<>();
         model.put("view", view);
-        model.put("boot", Json.write(new Boot(position)));
+        model.put("boot", Json.write(new Boot(bags, view.wrong().bags())));
         model.put("texts", Json.write(web.texts().startingWith("board.", "run.", "situations.", "advise.script.")));
         web.show(ctx, "advise", web.texts().of("advise.title"), model);
     }
@@ -133,7 +143,7 @@ public final class AdvisePage {
         values.put("approach", "");
         values.put("versus-in", "");
         values.put("versus-on", "");
-        return new View(values, Json.write(position.bags()), List.of(), "");
+        return new View(values, Json.write(position.bags()), Wrong.NOTHING, "");
     }
 
     private static Map<String, String> values(Context ctx) {
@@ -146,12 +156,13 @@ public final class AdvisePage {
     }
 
     /** The question as the adviser reads it; numbers that are none are left for it to refuse. */
-    private String json(String bags, Map<String, String> values) {
+    private static String json(String bags, Map<String, String> values) {
         Map<String, Object> json = new LinkedHashMap<>();
         try {
             json.put("bags", Json.MAPPER.readTree(bags));
         } catch (JsonProcessingException e) {
-            throw new Failure.BadInput(web.texts().of("advise.fault.bags"));
+            // Told as what it is: no list of bags.
+            json.put("bags", bags);
         }
         for (String pair : List.of("in", "left", "score")) {
             json.put(pair, Map.of("me", number(values, pair + "-me"), "versus", number(values, pair + "-versus")));

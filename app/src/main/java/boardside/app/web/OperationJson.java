@@ -26,7 +26,8 @@ final class OperationJson {
         @JsonSubTypes.Type(value = Operation.FinishRun.class, name = "finish"),
         @JsonSubTypes.Type(value = Operation.ReopenRun.class, name = "reopen"),
         @JsonSubTypes.Type(value = Operation.PlayFixture.class, name = "fixture"),
-        @JsonSubTypes.Type(value = Operation.ThrowTrial.class, name = "trial")
+        @JsonSubTypes.Type(value = Operation.ThrowTrial.class, name = "trial"),
+        @JsonSubTypes.Type(value = Operation.TakeBlock.class, name = "block")
     })
     private interface Typed {}
 

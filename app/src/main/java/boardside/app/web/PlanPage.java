@@ -16,6 +16,7 @@ import boardside.engine.plan.Plan;
 import boardside.engine.plan.Planner;
 import boardside.engine.plan.PlayerState;
 import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Drill;
 import boardside.engine.rules.Word;
 import boardside.engine.skill.FormAnswer;
 import io.javalin.http.Context;
@@ -27,6 +28,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The plan: made from the minutes there are, followed block by block, and what came of it. */
@@ -40,9 +42,11 @@ public final class PlanPage {
     private final PlanWords words;
     private final PlanStart starts;
     private final Remembered<PlayerState> states;
+    private final PlaybookPage playbooks;
 
-    PlanPage(Web web) {
+    PlanPage(Web web, PlaybookPage playbooks) {
         this.web = web;
+        this.playbooks = playbooks;
         this.words = new PlanWords(web.texts());
         this.starts = new PlanStart(web);
         this.states = web.remembered();
@@ -115,6 +119,10 @@ public final class PlanPage {
 
     void show(Context ctx) {
         Player player = web.player(ctx);
+        if (Stream.of(Drill.PLACEMENT, Drill.SITUATION)
+                .anyMatch(drill -> web.records().lastRun(player.id(), drill).isPresent())) {
+            playbooks.prepare(player);
+        }
         show(ctx, player, asked(player), List.of());
     }
 
@@ -201,9 +209,12 @@ public final class PlanPage {
                 .toList();
     }
 
-    /** What a plan goes by; worked out once for each state of the records, off the request's thread. */
+    /**
+     * What a plan goes by; worked out once for each state of the records, off the request's thread. What shots are worth is added
+     * where a playbook is there by now: it takes longer than anybody waits for a plan.
+     */
     private PlayerState state(Player player) {
-        return states.get(
+        PlayerState known = states.get(
                         player,
                         web.today(),
                         // A question of its own for each state of the records: a plan is never made of old ones.
@@ -211,6 +222,11 @@ public final class PlanPage {
                         () -> Planning.state(
                                 web.records(), player, web.skills().skill(player.id(), web.today()), web.today()))
                 .value();
+        return Planning.asksForPlaybook(known)
+                ? known.withWorths(playbooks.book(player)
+                        .map(book -> Planning.worths(book.playbook()))
+                        .orElse(Map.of()))
+                : known;
     }
 
     private FormAnswer form(Player player) {
@@ -404,6 +420,37 @@ public final class PlanPage {
     private static String range(Points points) {
         return Numbers.one(points.estimate()) + " (" + Numbers.one(points.low()) + "\u2013" + Numbers.one(points.high())
                 + ")";
+    }
+
+    /** What the page at the boards knows of the plan of today that a run is thrown for, or null where there is none. */
+    @Nullable
+    PlanBoot boot(Player player, String run) {
+        return web.records()
+                .plans()
+                .of(player.id(), run)
+                .filter(plan -> plan.open() && plan.day().equals(web.today().toString()))
+                .map(plan -> new PlanBoot(plan.id(), steps(player, plan)))
+                .orElse(null);
+    }
+
+    private List<PlanBoot.Step> steps(Player player, SessionPlan plan) {
+        List<PlanBoot.Step> steps = new ArrayList<>();
+        for (int place = 0; place < plan.blocks().size(); place++) {
+            Placed placed = plan.blocks().get(place);
+            if (!placed.taken()) {
+                PlannedBlock block = placed.block();
+                PlanBoot.Kind kind = PlanBoot.kind(block);
+                steps.add(new PlanBoot.Step(
+                        block.choice(),
+                        place,
+                        web.texts().of("plan.block", block.minutes(), words.name(block)),
+                        words.does(block),
+                        block.why(),
+                        kind,
+                        kind == PlanBoot.Kind.HERE ? starts.prepared(player, block) : null));
+            }
+        }
+        return steps;
     }
 
     /** Where a run's page leads back to, or null where it was thrown for no plan of today. */

@@ -37,7 +37,14 @@ final class PlanStart {
         if (drill == Drill.TRIAL) {
             return Optional.of(trial(player, block));
         }
-        Setup setup = web.nextSetup(player.id(), drill).with(draft -> {
+        String opponent = web.nextOpponent(player.id(), drill);
+        return Optional.of(web.startRun(
+                player, drill, setup(player, block, drill), block.activity() == Activity.WARM_UP, opponent));
+    }
+
+    /** How a block's run is set up. */
+    private Setup setup(Player player, PlannedBlock block, Drill drill) {
+        return web.nextSetup(player.id(), drill).with(draft -> {
             draft.bags = bags(player, block, draft.bags);
             draft.bagsPerSet = Finish.BAGS;
             draft.board = block.board() == null ? BoardKind.REGULATION : block.board();
@@ -60,8 +67,31 @@ final class PlanStart {
                 draft.exercise = exercise(player, block);
             }
         });
-        String opponent = web.nextOpponent(player.id(), drill);
-        return Optional.of(web.startRun(player, drill, setup, block.activity() == Activity.WARM_UP, opponent));
+    }
+
+    /** Whether a block is thrown on the page that rounds are entered on, and needs nothing more from the server. */
+    static boolean offline(PlannedBlock block) {
+        return block.activity()
+                .drill()
+                .filter(drill -> drill != Drill.TRIAL && !TriesPage.DRILLS.contains(drill))
+                .isPresent();
+    }
+
+    /**
+     * What the page at the boards starts such a block with.
+     *
+     * @throws java.util.NoSuchElementException if the block is none such
+     */
+    PlanBoot.Start prepared(Player player, PlannedBlock block) {
+        Drill drill = block.activity().drill().orElseThrow();
+        Setup setup = setup(player, block, drill);
+        Integer rounds = setup.rounds();
+        return new PlanBoot.Start(
+                drill,
+                block.activity() == Activity.WARM_UP,
+                web.nextOpponent(player.id(), drill),
+                setup,
+                rounds == null ? null : web.records().standing(player.id(), drill, rounds, ""));
     }
 
     private String trial(Player player, PlannedBlock block) {

@@ -203,6 +203,12 @@ public final class PlanWords {
                     works >= HARD && works <= EASY ? "plan.reason.hard" : "plan.reason.easy",
                     Numbers.percent(hard.works()));
         }
+        if (reason instanceof Reason.ShotWorth worth) {
+            String shot = texts.of("shot." + worth.shot().word()).toLowerCase(Locale.ENGLISH);
+            return worth.tries() == 0
+                    ? texts.of("plan.reason.shot.none", shot, range(worth.wins()))
+                    : texts.of("plan.reason.shot", shot, range(worth.wins()), Numbers.percent(worth.works()));
+        }
         if (reason instanceof Reason.Balance balance) {
             return texts.of("plan.reason.balance", Numbers.percent(balance.win()));
         }

@@ -80,6 +80,14 @@ final class Remembered<V> {
         return find(NOBODY, new State(version, LocalDate.EPOCH), question, work, FIRST_PATIENCE_MILLIS);
     }
 
+    /** The last answer to a question there was, up to date or not; empty before the first. Starts nothing. */
+    Optional<V> last(Player player, String question) {
+        synchronized (slots) {
+            Slot<V> slot = slots.get(new Key(player.id(), question));
+            return Optional.ofNullable(slot == null ? null : slot.last).map(Answer::value);
+        }
+    }
+
     /** The same for answers that are quick: the very first is waited for. */
     Found<V> get(Player player, LocalDate day, String question, Supplier<V> work) {
         return find(player.id(), new State(player.version(), day), question, work, FIRST_WAIT_MILLIS)

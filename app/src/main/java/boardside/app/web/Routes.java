@@ -63,7 +63,8 @@ final class Routes {
     }
 
     private static List<Route> common(Web web) {
-        PlanPage plan = new PlanPage(web);
+        PlaybookPage playbook = new PlaybookPage(web);
+        PlanPage plan = new PlanPage(web, playbook);
         GoalsPage goals = new GoalsPage(web);
         CoachPage coach = new CoachPage(web, plan, goals);
         HomePage home = new HomePage(web, plan);
@@ -72,7 +73,7 @@ final class Routes {
         LeaguesPage leagues = new LeaguesPage(web, nights);
         SeasonPage season = new SeasonPage(web, leagues);
         FixturePage fixture = new FixturePage(web, leagues, nights);
-        RunPage run = new RunPage(web, nights);
+        RunPage run = new RunPage(web, nights, plan);
         ChallengePage challenge = new ChallengePage(web);
         CalendarPage calendar = new CalendarPage(web);
         BestsPage bests = new BestsPage(web);
@@ -95,7 +96,6 @@ final class Routes {
         TrialsPage trials = new TrialsPage(web);
         TrialPage trial = new TrialPage(web);
         AdvisePage advise = new AdvisePage(web);
-        PlaybookPage playbook = new PlaybookPage(web);
         StaticFiles files = new StaticFiles();
         List<Route> routes = new ArrayList<>(SeasonRoutes.all(web));
         routes.addAll(List.of(
@@ -143,6 +143,7 @@ final class Routes {
                 get("/trials/{trial}/file", DEVICE, trial::file),
                 post("/trials/{trial}/throw", DEVICE, trial::start),
                 post("/trials/{trial}/state", DEVICE, trial::set),
+                post("/trials/{trial}/name", DEVICE, trial::rename),
                 post("/trials/{trial}/delete", DEVICE, trial::delete),
                 post("/trials/{trial}/restore", DEVICE, trial::restore),
                 get("/start/{drill}", DEVICE, start::show),

@@ -21,8 +21,10 @@ final class RunPage {
     private final Web web;
     private final TriesPage tries;
     private final Nights nights;
+    private final PlanPage plans;
 
-    RunPage(Web web, Nights nights) {
+    RunPage(Web web, Nights nights, PlanPage plans) {
+        this.plans = plans;
         this.web = web;
         this.tries = new TriesPage(web);
         this.nights = nights;
@@ -39,7 +41,8 @@ final class RunPage {
             @Nullable Standing standing,
             Nights.@Nullable Boot night,
             @Nullable String challenge,
-            @Nullable TrialBoot trial) {}
+            @Nullable TrialBoot trial,
+            @Nullable PlanBoot plan) {}
 
     record BagName(String id, String name) {}
 
@@ -55,7 +58,7 @@ final class RunPage {
         RunDetail detail = web.run(player, ctx.pathParam("id"));
         Run run = detail.run();
         if (TriesPage.DRILLS.contains(run.drill())) {
-            tries.show(ctx, player, detail);
+            tries.show(ctx, player, detail, plans.boot(player, run.id()));
             return;
         }
         Integer rounds = run.setup().rounds();
@@ -73,7 +76,8 @@ final class RunPage {
                         .of(player.id(), run.id())
                         .map(told -> ChallengePage.says(web.texts(), told.challenge()))
                         .orElse(null),
-                TrialBoot.of(web, player, run));
+                TrialBoot.of(web, player, run),
+                plans.boot(player, run.id()));
         web.show(
                 ctx,
                 "run",
@@ -86,6 +90,7 @@ final class RunPage {
                                 Json.write(web.texts()
                                         .startingWith(
                                                 "run.",
+                                                "drill.",
                                                 "face.",
                                                 "approach.",
                                                 "board.",

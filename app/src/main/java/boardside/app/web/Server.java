@@ -29,9 +29,9 @@ public final class Server implements AutoCloseable {
     private final Javalin javalin;
     private final House house;
     private final List<Route> routes;
-    private final ExecutorService workers;
+    private final List<ExecutorService> workers;
 
-    private Server(Javalin javalin, House house, List<Route> routes, ExecutorService workers) {
+    private Server(Javalin javalin, House house, List<Route> routes, List<ExecutorService> workers) {
         this.workers = workers;
         this.javalin = javalin;
         this.house = house;
@@ -65,12 +65,9 @@ public final class Server implements AutoCloseable {
         Guard guard = new Guard(house.network(), options, house.devices(), records.signIns(), here);
         TemplateEngine templates = TemplateEngine.createPrecompiled(
                 null, ContentType.Html, Server.class.getClassLoader(), "boardside.app.page");
-        ExecutorService workers = Executors.newSingleThreadExecutor(work -> {
-            Thread thread = new Thread(work, "answers");
-            thread.setDaemon(true);
-            return thread;
-        });
-        Web web = new Web(records, templates, Texts.in("en"), guard, house, options, clock, workers);
+        ExecutorService answers = worker("answers");
+        ExecutorService playbooks = worker("playbooks");
+        Web web = new Web(records, templates, Texts.in("en"), guard, house, options, clock, answers, playbooks);
         List<Route> routes = Routes.all(web, options.hosted());
         Javalin javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
@@ -102,7 +99,15 @@ public final class Server implements AutoCloseable {
             });
         });
         javalin.start();
-        return new Server(javalin, house, routes, workers);
+        return new Server(javalin, house, routes, List.of(answers, playbooks));
+    }
+
+    private static ExecutorService worker(String name) {
+        return Executors.newSingleThreadExecutor(work -> {
+            Thread thread = new Thread(work, name);
+            thread.setDaemon(true);
+            return thread;
+        });
     }
 
     /** Answers to what is no request at all; Jetty gives them before any of our code runs. */
@@ -147,9 +152,11 @@ public final class Server implements AutoCloseable {
     public void close() {
         javalin.stop();
         // What is under way reads the store, which is closed next.
-        workers.shutdown();
+        workers.forEach(ExecutorService::shutdown);
         try {
-            workers.awaitTermination(STOP_SECONDS, TimeUnit.SECONDS);
+            for (ExecutorService worker : workers) {
+                worker.awaitTermination(STOP_SECONDS, TimeUnit.SECONDS);
+            }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

@@ -66,6 +66,13 @@ public final class ShotWords {
                 : texts.of(call.aim().x() < 0 ? "advise.shot.left" : "advise.shot.right");
     }
 
+    /** The shot alone, as a part of a sentence. */
+    String brief(Call call) {
+        return call.target() != null || call.bag() >= 0
+                ? texts.of("shot." + call.shot().word()).toLowerCase(Locale.ENGLISH)
+                : name(call);
+    }
+
     /** How often it is made, with its range. */
     String made(BreakEven breakEven) {
         Rate made = breakEven.made();

@@ -35,6 +35,8 @@ public final class TrialPage {
      * What the page shows; parts that do not apply are null or empty.
      *
      * @param path of the page
+     * @param name in its field
+     * @param fault what is wrong with that
      * @param about length and margin in a few words
      * @param sentence how it stands
      * @param state whether it is thrown
@@ -47,6 +49,8 @@ public final class TrialPage {
      */
     public record View(
             String path,
+            String name,
+            @Nullable String fault,
             String about,
             String sentence,
             TrialPlan.State state,
@@ -80,6 +84,10 @@ public final class TrialPage {
     }
 
     void show(Context ctx) {
+        show(ctx, null, null);
+    }
+
+    private void show(Context ctx, @Nullable String name, @Nullable String fault) {
         Player player = web.player(ctx);
         TrialDetail detail = detail(player, ctx);
         TrialPlan plan = detail.plan();
@@ -88,6 +96,8 @@ public final class TrialPage {
         String share = SharedTrial.of(plan, web.bagNames(player.id())).text();
         View view = new View(
                 path(plan),
+                Objects.requireNonNullElse(name, plan.name()),
+                fault,
                 about(texts, plan),
                 state.sentence(),
                 plan.state(),
@@ -202,6 +212,22 @@ public final class TrialPage {
         }
         web.records().trials().set(player.id(), plan.id(), state);
         ctx.redirect(path(plan) + "?said=trial." + state.word());
+    }
+
+    /** Gives it another name. */
+    void rename(Context ctx) {
+        Player player = web.player(ctx);
+        TrialPlan plan = detail(player, ctx).plan();
+        try {
+            web.records()
+                    .trials()
+                    .rename(player.id(), plan.id(), Objects.requireNonNullElse(ctx.formParam("name"), ""));
+        } catch (Failure.BadInput e) {
+            ctx.status(422);
+            show(ctx, Objects.requireNonNullElse(ctx.formParam("name"), ""), Web.sentence(e));
+            return;
+        }
+        ctx.redirect(path(plan) + "?said=saved");
     }
 
     void delete(Context ctx) {

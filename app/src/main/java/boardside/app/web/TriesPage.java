@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /** Tries at targets and in situations, at the boards. */
 final class TriesPage {
@@ -37,9 +38,10 @@ final class TriesPage {
             Run run,
             List<Try> tries,
             List<RunPage.BagName> bags,
-            Map<String, Double> rates) {}
+            Map<String, Double> rates,
+            @Nullable PlanBoot plan) {}
 
-    void show(Context ctx, Player player, RunDetail detail) {
+    void show(Context ctx, Player player, RunDetail detail, @Nullable PlanBoot plan) {
         Run run = detail.run();
         Boot boot = new Boot(
                 player.id(),
@@ -47,7 +49,8 @@ final class TriesPage {
                 run,
                 web.records().allTries(player.id(), run.id()),
                 RunPage.bags(web, player, run),
-                rates(player, run));
+                rates(player, run),
+                plan);
         web.show(
                 ctx,
                 "tries",

@@ -60,6 +60,7 @@ final class Web {
     private final Ids ids;
     private final SecureRandom random;
     private final Executor workers;
+    private final Executor aside;
     private final Skills skills;
     private final Accounts accounts;
     private final SignIns signIns;
@@ -72,12 +73,14 @@ final class Web {
             House house,
             ServerOptions options,
             Clock clock,
-            Executor workers) {
+            Executor workers,
+            Executor aside) {
         this.records = records;
         this.skills = new Skills(records);
         this.accounts = records.accounts();
         this.signIns = records.signIns();
         this.workers = workers;
+        this.aside = aside;
         this.templates = templates;
         this.texts = texts;
         this.guard = guard;
@@ -110,6 +113,11 @@ final class Web {
     /** A memory for answers that take a while. */
     <V> Remembered<V> remembered() {
         return new Remembered<>(workers);
+    }
+
+    /** A memory for answers that take so long that others are not to wait behind them. */
+    <V> Remembered<V> rememberedAside() {
+        return new Remembered<>(aside);
     }
 
     Texts texts() {

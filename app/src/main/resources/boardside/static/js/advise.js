@@ -7,7 +7,10 @@ const AGAIN = 500; // milliseconds until an answer still being worked out is ask
 const PATIENCE = 240; // times
 
 const drawing = new Drawing();
-drawing.begin(JSON.parse($("draw").dataset.boot).position.bags);
+const boot = JSON.parse($("draw").dataset.boot);
+drawing.begin(boot.bags);
+// Bags that lie over each other stand out until something is changed.
+for (const wrong of boot.wrong) drawing.lying.children[wrong]?.classList.add("wrong");
 $("bags").form.addEventListener("submit", () => {
   $("bags").value = JSON.stringify(drawing.bags);
 });

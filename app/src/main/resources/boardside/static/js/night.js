@@ -2,6 +2,7 @@
 
 import { el } from "./dom.js";
 import { isoNow, uuidv7 } from "./ids.js";
+import { addressed } from "./sheets.js";
 
 const NOTHING = { likely: 0, low: 0, high: 0 };
 const SURE = { likely: 1, low: 1, high: 1 };
@@ -119,11 +120,9 @@ export class Night {
     this.settled();
   }
 
-  /** Once the server knows the run, the page has its address, so that loading it again shows it. */
+  /** Once the server knows the run, the page has its address. */
   settled() {
-    const waits = this.model.outbox.pending().some((operation) => operation.type === "run" && operation.run === this.model.run.id);
-    const here = `/runs/${encodeURIComponent(this.model.run.id)}`;
-    if (!waits && location.pathname !== here) history.replaceState(null, "", here);
+    addressed(this.model);
   }
 }
 

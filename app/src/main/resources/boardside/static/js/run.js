@@ -9,8 +9,11 @@ import { calledName, mixedEntry } from "./mixed.js";
 import { RunModel } from "./model.js";
 import { Night, nightDone } from "./night.js";
 import { Outbox } from "./outbox.js";
+import { Planned, plannedNext } from "./planned.js";
 import { sender } from "./post.js";
-import { Voice, drawChips, drawSent as drawSentMark, keepOrSay, onKey, setupSheet, summaryOf, wire } from "./sheets.js";
+import {
+  Voice, addressed, drawChips, drawSent as drawSentMark, keepOrSay, leave, onKey, setupSheet, summaryOf, wire,
+} from "./sheets.js";
 import { ShotClock, stakesSaid } from "./stakes.js";
 import { ghostIn, roundPoints } from "./standing.js";
 import { trialCall, trialDone, trialName, trialSaid } from "./trialview.js";
@@ -21,6 +24,7 @@ const boot = JSON.parse(root.dataset.run);
 const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent());
 const model = new RunModel(boot, outbox);
 const night = boot.night ? new Night(boot.night, model, t) : null;
+const planned = boot.plan ? new Planned(boot.plan, model) : null;
 let correcting = null; // { number, side } while an earlier round is being corrected
 let clock = null; // the shot clock, where one is at stake
 const voice = new Voice();
@@ -194,7 +198,7 @@ function fillEntry(entry) {
   entry.classList.toggle("correcting", correcting !== null);
   if (correcting !== null) {
     entry.replaceChildren(...correctionEntry());
-  } else if (model.over()) {
+  } else if (model.over() || (planned && model.finished)) {
     entry.replaceChildren(done());
   } else if (model.bySets) {
     entry.replaceChildren(setsEntry());
@@ -279,7 +283,9 @@ function correctionEntry() {
 function done() {
   const sums = model.sums();
   let said;
-  if (model.trial) {
+  if (!model.over()) {
+    said = t("run.plan.closed", sums.thrown);
+  } else if (model.trial) {
     said = trialDone(model);
   } else if (model.contest) {
     said = contestDone(model);
@@ -293,11 +299,25 @@ function done() {
   }
   if (night) return nightDone(night, () => { draw(); $("entry").querySelector("button")?.focus({ preventScroll: true }); });
   return el("div", { class: "done" }, el("p", { class: "pop", id: "done-said" }, said),
-    el("a", { class: "button main", id: "summary", href: summaryOf(model.run) }, t("run.done.summary")));
+    planned ? plannedNext(planned, begun) : null,
+    el("a", { class: planned ? "button" : "button main", id: "summary", href: summaryOf(model.run) }, t("run.done.summary")));
+}
+
+// The next block of a plan has begun on this page.
+function begun() {
+  correcting = null;
+  boot.challenge = null;
+  $("score").parentElement.hidden = false;
+  trialFields(false);
+  document.querySelector("h1").textContent = t(`drill.${model.run.drill}`);
+  draw();
+  $("entry").querySelector("button")?.focus({ preventScroll: true });
+  window.scrollTo(0, 0);
 }
 
 function drawSent() {
   night?.settled();
+  if (planned) addressed(model);
   drawSentMark(outbox);
 }
 
@@ -369,11 +389,12 @@ function many() {
 }
 
 // How a trial is thrown was fixed before it began; only the conditions may change.
-if (model.trial) {
+function trialFields(hidden) {
   for (const field of ["#new-bag", "[name=face]", "[name=approach]", "[name=board]"]) {
-    $("setup-form").querySelector(field).closest("fieldset").hidden = true;
+    $("setup-form").querySelector(field).closest("fieldset").hidden = hidden;
   }
 }
+if (model.trial) trialFields(true);
 
 const KEYS = {
   1: "in", ArrowUp: "in", PageUp: "in", 2: "on", ArrowRight: "on", 3: "off", ArrowDown: "off", PageDown: "off",
@@ -385,7 +406,8 @@ onKey(KEYS, (outcome) => {
   return true;
 });
 
-wire(model, outbox, undo);
+// A block of a plan that is closed by hand goes on to the next one.
+wire(model, outbox, undo, () => (planned ? draw() : leave(summaryOf(model.run))));
 draw();
 const { stakes } = model.setup;
 if (stakes?.shotClock) {

@@ -2,6 +2,7 @@
 // is stored, the voice, and a screen that stays on.
 
 import { $, el, t } from "./dom.js";
+import { reachable } from "./reach.js";
 import { say, speechReady } from "./speech.js";
 
 const SPOKEN = "boardside.spoken";
@@ -22,6 +23,25 @@ export function drawSent(outbox) {
 /** Where a run's summary is. */
 export function summaryOf(run) {
   return `/runs/${encodeURIComponent(run.id)}/summary`;
+}
+
+/** Once the server knows a run begun here, the page has its address, so that loading it again shows it. */
+export function addressed(model) {
+  const waits = model.outbox.pending().some((operation) => operation.type === "run" && operation.run === model.run.id);
+  const here = `/runs/${encodeURIComponent(model.run.id)}`;
+  if (!waits && location.pathname !== here) history.replaceState(null, "", here);
+}
+
+/** Goes to another page; where the server cannot be reached to load it, says so and stays, as nothing here is lost. */
+export async function leave(href) {
+  $("problem").hidden = true;
+  if (await reachable()) {
+    location.assign(href);
+  } else {
+    $("problem").textContent = t("run.offline");
+    $("problem").hidden = false;
+    $("problem").scrollIntoView({ block: "center" });
+  }
 }
 
 /** Makes a change; says so where this device has no room left to keep it. */
@@ -54,13 +74,22 @@ export class Voice {
   }
 }
 
-/** Wires what lies around the entry; `undo` takes the last step back. */
-export function wire(model, outbox, undo) {
+/** Wires what lies around the entry; `undo` takes the last step back, `finished` is told when the run is closed by hand. */
+export function wire(model, outbox, undo, finished = () => leave(summaryOf(model.run))) {
   $("undo").addEventListener("click", undo);
   $("more").addEventListener("click", () => $("more-sheet").showModal());
   $("finish").addEventListener("click", () => {
     model.finish();
-    location.assign(summaryOf(model.run));
+    $("more-sheet").close();
+    finished();
+  });
+  $("run").addEventListener("click", (event) => {
+    const link = event.target.closest("a[href]");
+    // Where nothing waits to be sent the server was there a moment ago.
+    const there = navigator.onLine && outbox.pending().length === 0;
+    if (!link || there || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault();
+    leave(link.href);
   });
   $("forget").addEventListener("click", () => outbox.forgetRefused());
   for (const button of document.querySelectorAll("[data-close]")) {

@@ -4,6 +4,7 @@ import { BoardView, partName } from "./board.js";
 import { $, bag, el, t } from "./dom.js";
 import { Drawing, problemOf } from "./drawing.js";
 import { Outbox } from "./outbox.js";
+import { Planned, plannedNext } from "./planned.js";
 import { sender } from "./post.js";
 import { Voice, drawChips, drawSent, keepOrSay, onKey, setupSheet, summaryOf, wire } from "./sheets.js";
 import { ShotClock, stakesSaid } from "./stakes.js";
@@ -12,6 +13,7 @@ import { TryModel } from "./trymodel.js";
 const boot = JSON.parse($("run").dataset.run);
 const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent(outbox));
 const model = new TryModel(boot, outbox);
+const planned = boot.plan ? new Planned(boot.plan, model) : null;
 const voice = new Voice();
 const MISSES = ["long", "left", "right", "short"];
 let correcting = null; // number of the try being corrected
@@ -226,6 +228,7 @@ function done() {
     end > 0 ? t("try.done.sudden") : lastBag && me.tries === tries ? t(me.last ? "try.done.last" : "try.done.last.not") : "",
   ].filter((part) => part !== "").join(". ");
   return el("div", { class: "done" }, el("p", { class: "pop", id: "done-said" }, said),
+    planned ? plannedNext(planned, null) : null,
     el("a", { class: "button main", id: "summary", href: summaryOf(model.run) }, t("run.done.summary")));
 }
 

@@ -72,11 +72,11 @@ class AdviseCommandTest {
                 .contains("what is believed of any player");
     }
 
-    private void refused(String position, String fault) throws IOException {
+    private void refused(String position, String... faults) throws IOException {
         Ran ran = advise(position);
         assertThat(ran.status()).isEqualTo(Cli.WRONG);
         assertThat(ran.out()).isEmpty();
-        assertThat(ran.err()).contains(fault);
+        assertThat(ran.err()).contains(faults);
     }
 
     @Test
@@ -87,6 +87,13 @@ class AdviseCommandTest {
         refused(
                 GATE.replace("\"versus\":1},\"left", "\"versus\":3},\"left"),
                 "a side has four bags, but versus has 1 on the board, 3 in and 1 left; take 1 away");
+        refused(
+                GATE.replace("\"me\":0,\"versus\":1},\"left", "\"me\":4,\"versus\":4},\"left"),
+                "a side has four bags, but me has 0 on the board, 4 in and 2 left; take 2 away",
+                "a side has four bags, but versus has 1 on the board, 4 in and 1 left; take 2 away");
+        refused(GATE.replace("[{", "[{},{"), "bags, number 1: x and y in inches and a side");
+        refused(GATE.replace("\"next\":\"me\"", "\"next\":\"a\""), "next: advice is for your own throw");
+        refused(GATE.replace("\"left\":{\"me\":2", "\"left\":{\"me\":0"), "left.me: you have no bag left to throw");
         refused(GATE.replace("\"versus\":15", "\"versus\":21"), "score.versus: 0 to 20, not 21; a game is over at 21");
         refused(GATE.replace("\"me\":12", "\"me\":-1"), "score.me: 0 to 20, not -1");
         refused(GATE.replace("\"y\":33", "\"y\":50"), "bags, number 1: a bag rests on the board");

@@ -3,8 +3,11 @@ package boardside.app.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boardside.app.json.Json;
+import boardside.app.record.Records;
+import boardside.app.record.Refusals;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -87,6 +90,38 @@ class PlanCommandTest {
         assertThat(ran.out())
                 .containsPattern("wins [0-9.]+ \\([0-9.]+–[0-9.]+\\) more games in a hundred against ghost");
         assertThat(ran.out()).contains("Pain means stop");
+    }
+
+    /** The playbook's worth of a shot is what the plan goes by, and says; without tries there is no block that asks for it. */
+    @Test
+    void aShotIsPlannedForWhatItIsWorthByThePlaybook() throws Exception {
+        practise();
+        String[] eightMinutes = {"plan", "--minutes", "8", "--as-of", "2026-05-27"};
+        try (Records records = Records.open(folder.resolve("s.db").toString())) {
+            Refusals.of(
+                    records,
+                    records.firstPlayer().id(),
+                    LocalDate.of(2026, 5, 26),
+                    "volume",
+                    "total:aggressive",
+                    "total:conservative",
+                    "race",
+                    "slide",
+                    "placement:2-middle");
+        }
+        assertThat(run(eightMinutes).out()).doesNotContain("by your playbook");
+        List<String> tries = new ArrayList<>(List.of(
+                "record", "situation", "--situation", "gate", "--started-at", "2026-05-24T19:00:00+02:00"));
+        for (int i = 0; i < 12; i++) {
+            tries.addAll(List.of("slide:yes", "slide:no"));
+        }
+        assertThat(run(tries.toArray(String[]::new)).status()).isZero();
+        JsonNode plan = json(eightMinutes);
+        List<String> reasons = new ArrayList<>();
+        plan.get("blocks").forEach(block -> reasons.add(block.get("reason").asText()));
+        assertThat(reasons)
+                .anyMatch(reason -> reason.matches("Your slide works \\d+ % \\(\\d+–\\d+\\) of the time\\. Ten times more in a"
+                        + " hundred would win \\d+\\.\\d \\(\\d+\\.\\d–\\d+\\.\\d\\) more of 100 games, by your playbook\\."));
     }
 
     @Test

@@ -129,6 +129,41 @@ class TrialCommandTest {
     }
 
     @Test
+    void aTrialIsRenamedDeletedAndBroughtBack() throws Exception {
+        made();
+        assertThat(run("record", "trial", "3-1-0", "2-2-0").status()).isZero();
+        assertThat(run("trial", "rename", "Faces", "  Which face ").out())
+                .isEqualTo("Renamed: Faces is now Which face\n");
+        JsonNode renamed = json("trial", "list").get("trials").get(0);
+        assertThat(renamed.get("name").asText()).isEqualTo("Which face");
+        assertThat(run("trial", "status", "Faces").err()).contains("there is no trial \"Faces\"; there are Which face");
+        made();
+        Ran taken = run("trial", "rename", "Which face", "Faces");
+        assertThat(taken.status()).isEqualTo(2);
+        assertThat(taken.err()).contains("the name \"Faces\" is taken");
+        assertThat(run("trial", "rename", "Which face", " ").err()).contains("a trial needs a name");
+        assertThat(run("trial", "rename", "Which face", "x".repeat(61)).err()).contains("at most 60 characters");
+        // Its own name is no fault.
+        assertThat(run("trial", "rename", "Faces", "Faces").status()).isZero();
+
+        assertThat(run("trial", "delete", "Faces").out())
+                .isEqualTo("Deleted: Faces; bring it back with: boardside trial restore \"Faces\"\n");
+        assertThat(json("trial", "list").get("trials")).hasSize(1);
+        assertThat(run("trial", "delete", "Faces").status()).isEqualTo(1);
+        // Another has taken the name in the meantime.
+        made();
+        assertThat(run("trial", "restore", "Faces").out())
+                .isEqualTo("Back: Faces is now Faces 2, as another trial has its name\n");
+        assertThat(json("trial", "list").get("trials")).hasSize(3);
+        Ran none = run("trial", "restore", "Faces");
+        assertThat(none.status()).isEqualTo(1);
+        assertThat(none.err()).contains("there is no deleted trial \"Faces\"");
+        assertThat(json("trial", "delete", "Which face").get("id").asText())
+                .isEqualTo(renamed.get("id").asText());
+        assertThat(json("trial", "restore", "Which face").get("name").asText()).isEqualTo("Which face");
+    }
+
+    @Test
     void faultsSayWhatToDo() {
         assertThat(run("trial", "status").err()).contains("boardside trial new");
         assertThat(run("trial", "new", "X", "--candidate", "A").err()).contains("2 to 8 candidates, not 1");

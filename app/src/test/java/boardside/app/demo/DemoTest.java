@@ -6,6 +6,9 @@ import boardside.app.practice.DayCount;
 import boardside.app.practice.Player;
 import boardside.app.record.Records;
 import boardside.app.record.Skills;
+import boardside.engine.plan.GoalAnswer.Standing;
+import boardside.engine.plan.GoalAnswer.Verdict;
+import boardside.engine.plan.Goals;
 import boardside.engine.rules.Drill;
 import boardside.engine.skill.FormAnswer.Form;
 import boardside.engine.skill.Trait;
@@ -68,7 +71,19 @@ class DemoTest {
             double now = points(records, player, LAST);
             assertThat(slump).isLessThan(before);
             assertThat(now).isGreaterThan(slump + 0.5).isGreaterThan(start);
+            goals(records, player);
         }
+    }
+
+    /** A visitor sees what is said of a goal within reach, and of one that is not. */
+    private static void goals(Records records, Player player) {
+        LocalDate today = LAST.plusDays(1);
+        Demo.share(records, player, today);
+        List<Verdict> verdicts = records.plans().goals(player.id()).stream()
+                .map(set -> Goals.of(Skills.of(records, player.id(), today), set.goal(), today))
+                .map(answer -> ((Standing) answer).verdict())
+                .toList();
+        assertThat(verdicts).containsExactly(Verdict.WITHIN_REACH, Verdict.OUT_OF_REACH);
     }
 
     private static double points(Records records, Player player, LocalDate day) {

@@ -214,6 +214,18 @@ class TrialPagesTest extends Recorder {
         assertThat(trial().plan().state()).isEqualTo(TrialPlan.State.PAUSED);
         page.locator("#resume").click();
         assertThat(page.locator("#throw")).isVisible();
+        open("Give it another name");
+        page.locator("#name").fill(" ");
+        page.locator("#rename button").click();
+        assertThat(page.locator("#name-fault")).hasText("A trial needs a name.");
+        assertAccessible();
+        page.locator("#name").fill("Pond or ridge");
+        page.locator("#rename button").click();
+        assertThat(page.locator("h1")).hasText("Pond or ridge");
+        open("Give it another name");
+        page.locator("#name").fill("Mill Pond against Dry Ridge");
+        page.locator("#rename button").click();
+        assertThat(page.locator("h1")).hasText("Mill Pond against Dry Ridge");
         page.locator("#stop").click();
         assertThat(trial().plan().state()).isEqualTo(TrialPlan.State.STOPPED);
         page.locator(".danger button").click();

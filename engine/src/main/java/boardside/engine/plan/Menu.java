@@ -20,14 +20,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** All that a player can practise with what is at hand, and what each of it would bring. Constants: docs/plan.md. */
 final class Menu {
     /** Bags of a hundred for which each shot is called, where no playbook says what it is worth; common practice, no source. */
-    private static final Map<Shot, Double> CALLED = Map.of(
+    static final Map<Shot, Double> CALLED = Map.of(
             Shot.SLIDE, 0.20,
             Shot.BLOCK, 0.08,
             Shot.BACK_BLOCK, 0.03,
@@ -40,6 +39,11 @@ final class Menu {
 
     private static final int MOST_TARGETS = 6;
     private static final int MOST_SHOTS = 6;
+
+    private static final double TEN_IN_A_HUNDRED = 0.1;
+
+    /** Fewer games in a hundred than this are told as none. */
+    private static final double TOLD = 0.05;
 
     /** Something tried for less has not been tried. */
     private static final int FEW_TRIES = 20;
@@ -291,8 +295,7 @@ final class Menu {
                     board,
                     new Interval(0.3, 0.08, 0.65),
                     0,
-                    Ability.NEVER,
-                    OptionalDouble.empty()));
+                    Ability.NEVER));
         }
         all.stream()
                 .filter(tried -> means.boards().contains(tried.board()))
@@ -314,12 +317,13 @@ final class Menu {
     private Draft tried(Tried tried, Theme theme, Activity activity) {
         double rate = tried.rate().estimate();
         Shot shot = Word.of(Shot.class, tried.shot());
-        double every = tried.worth().orElse(CALLED.getOrDefault(shot, 0.03) * gains.everyBag() / 100) * 100;
+        Optional<Interval> worth = worth(shot);
+        double every = worth.map(wins -> wins.estimate() / TEN_IN_A_HUNDRED)
+                .orElseGet(() -> CALLED.getOrDefault(shot, 0.03) * gains.everyBag());
         double logit = every * rate * (1 - rate);
-        double days = tried.ability().days();
-        Reason why = tried.tries() < FEW_TRIES
-                ? new Reason.Unsure(tried.tries())
-                : days >= LONG_AGO ? new Reason.Neglected((long) days) : new Reason.RightlyHard(tried.rate());
+        Reason why = worth.filter(wins -> wins.estimate() >= TOLD)
+                .<Reason>map(wins -> new Reason.ShotWorth(shot, wins, tried.rate(), tried.tries()))
+                .orElseGet(() -> without(tried));
         double own = Learning.challenge(rate) * logit * brings(tried.ability());
         double transfer = theme.kind() == Theme.Kind.PLACEMENT ? 0.3 * perControl : 0;
         return new Draft(theme, activity, activity.word() + ":" + tried.id(), tried.board(), why).with(draft -> {
@@ -329,6 +333,21 @@ final class Menu {
             draft.known = PRIOR_BAGS + tried.tries();
             draft.target = new Reachable.Worked(rate);
         });
+    }
+
+    /** What a playbook says of a shot; empty where there is no playbook. */
+    private Optional<Interval> worth(Shot shot) {
+        return player.worths().isEmpty()
+                ? Optional.empty()
+                : Optional.of(player.worths().getOrDefault(shot, new Interval(0, 0, 0)));
+    }
+
+    /** Why something is tried where no playbook gives a reason. */
+    private static Reason without(Tried tried) {
+        double days = tried.ability().days();
+        return tried.tries() < FEW_TRIES
+                ? new Reason.Unsure(tried.tries())
+                : days >= LONG_AGO ? new Reason.Neglected((long) days) : new Reason.RightlyHard(tried.rate());
     }
 
     // What is due.

@@ -2,7 +2,9 @@ package boardside.engine.plan;
 
 import boardside.engine.skill.ChanceRange;
 import boardside.engine.skill.Interval;
+import boardside.engine.tactics.Shot;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -16,6 +18,8 @@ import java.util.Set;
  * @param due what waits
  * @param habits how they practise
  * @param goals themes that serve their goals
+ * @param worths games in a hundred more won by a shot that works ten times in a hundred more often, as a playbook says; empty
+ *     where there is none, and a share of the player's bags is taken instead ({@link Menu})
  */
 public record PlayerState(
         Form form,
@@ -24,18 +28,26 @@ public record PlayerState(
         List<Tried> shots,
         Due due,
         Habits habits,
-        Set<Theme.Kind> goals) {
+        Set<Theme.Kind> goals,
+        Map<Shot, Interval> worths) {
     /** Copied. */
     public PlayerState {
         rivals = List.copyOf(rivals);
         targets = List.copyOf(targets);
         shots = List.copyOf(shots);
         goals = Set.copyOf(goals);
+        worths = Map.copyOf(worths);
+    }
+
+    /** The same with what shots are worth. */
+    public PlayerState withWorths(Map<Shot, Interval> known) {
+        return new PlayerState(form, rivals, targets, shots, due, habits, goals, known);
     }
 
     /** Somebody of whom nothing is known. */
     public static PlayerState unknown() {
-        return new PlayerState(Form.UNKNOWN, List.of(), List.of(), List.of(), Due.NOTHING, Habits.NONE, Set.of());
+        return new PlayerState(
+                Form.UNKNOWN, List.of(), List.of(), List.of(), Due.NOTHING, Habits.NONE, Set.of(), Map.of());
     }
 
     /**

@@ -1,6 +1,7 @@
 package boardside.engine.plan;
 
 import boardside.engine.skill.Interval;
+import boardside.engine.tactics.Shot;
 
 /** Why a block was chosen: the number that did it. Words are the caller's. */
 public sealed interface Reason {
@@ -37,6 +38,16 @@ public sealed interface Reason {
      * @param works share of tries, 0..1
      */
     record RightlyHard(Interval works) implements Reason {}
+
+    /**
+     * It would win games to make it more often.
+     *
+     * @param shot which
+     * @param wins games more won in a hundred if it works ten times in a hundred more often, as the playbook says
+     * @param works share of tries, 0..1
+     * @param tries recorded so far
+     */
+    record ShotWorth(Shot shot, Interval wins, Interval works, long tries) implements Reason {}
 
     /**
      * A race that hangs in the balance.

@@ -2,7 +2,6 @@ package boardside.engine.plan;
 
 import boardside.engine.rules.BoardKind;
 import boardside.engine.skill.Interval;
-import java.util.OptionalDouble;
 
 /**
  * Something a player tries at set-up bags or at a called part of the board.
@@ -14,8 +13,6 @@ import java.util.OptionalDouble;
  * @param rate how often it works, 0..1
  * @param tries recorded, 0 or more
  * @param ability what came of practising it
- * @param worth what it adds to the chance of winning when it works one time in a hundred more often, games in a hundred, as
- *     the playbook says; empty where nothing says it, and a share of the player's bags is taken instead ({@link Menu})
  */
 public record Tried(
         String id,
@@ -24,5 +21,4 @@ public record Tried(
         BoardKind board,
         Interval rate,
         long tries,
-        Ability ability,
-        OptionalDouble worth) {}
+        Ability ability) {}

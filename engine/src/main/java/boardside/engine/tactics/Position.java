@@ -19,8 +19,8 @@ public record Position(List<Lying> bags) {
 
     private static final int MOST_OF_A_SIDE = 4;
 
-    // A finger's rounding does not make an overlap.
-    private static final double ROUNDING = 1e-6;
+    /** A finger's rounding does not make an overlap, inches. */
+    public static final double ROUNDING = 1e-6;
 
     /**
      * Checked, list copied.
@@ -106,9 +106,19 @@ public record Position(List<Lying> bags) {
      * @param width of the board, inches, above 0
      */
     public String family(double width) {
+        return family(bags.stream().map(Lying::spot).toList(), width);
+    }
+
+    /**
+     * The same of bags of which only the middles matter, and which may lie on each other.
+     *
+     * @param middles of bags on the board
+     * @param width of the board, inches, above 0
+     */
+    public static String family(List<Spot> middles, double width) {
         Set<Part> parts = EnumSet.noneOf(Part.class);
-        for (Lying bag : bags) {
-            Target target = Target.at(bag.spot(), width);
+        for (Spot middle : middles) {
+            Target target = Target.at(middle, width);
             if (target.depth() == Depth.BACK) {
                 parts.add(Part.BEHIND);
             } else if (target.lane() != Lane.MIDDLE) {

@@ -15,7 +15,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
 
@@ -104,7 +103,19 @@ final class Made {
                         refused,
                         random.nextInt(800),
                         random.nextBoolean() ? Double.POSITIVE_INFINITY : random.nextInt(900)),
-                random.nextBoolean() ? Set.of() : Set.of(Theme.Kind.FINISH));
+                random.nextBoolean() ? Set.of() : Set.of(Theme.Kind.FINISH),
+                random.nextBoolean() ? Map.of() : worths(random));
+    }
+
+    private static Map<Shot, Interval> worths(Random random) {
+        Map<Shot, Interval> worths = new HashMap<>();
+        for (Shot shot : Shot.values()) {
+            if (random.nextInt(4) > 0) {
+                double wins = 3 * random.nextDouble();
+                worths.put(shot, new Interval(wins, 0.5 * wins, 2 * wins));
+            }
+        }
+        return worths;
     }
 
     static BagChances chances(Random random) {
@@ -134,7 +145,6 @@ final class Made {
                 BoardKind.values()[random.nextInt(4) / 3],
                 new Interval(rate, rate * 0.7, 1 - (1 - rate) * 0.7),
                 random.nextInt(200),
-                ability(random),
-                random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(0.3 * random.nextDouble()));
+                ability(random));
     }
 }

@@ -9,6 +9,8 @@ import boardside.engine.plan.Choice.Reachable;
 import boardside.engine.plan.Objective.Visit;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.skill.ChanceRange;
+import boardside.engine.skill.Interval;
+import boardside.engine.tactics.Shot;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -192,7 +194,66 @@ class PlannerTest {
                 List.of(),
                 Due.NOTHING,
                 habits,
-                Set.of());
+                Set.of(),
+                Map.of());
+    }
+
+    /** What a playbook says of shots moves the plan, and the plan says why; without one it goes on as it did. */
+    @Test
+    void aShotIsPractisedForWhatThePlaybookSaysItIsWorth() {
+        Interval half = new Interval(0.5, 0.4, 0.6);
+        Ability ability = new Ability(100, 5, 0.2, 1);
+        PlayerState player = seasoned(Habits.NONE);
+        PlayerState tries = new PlayerState(
+                player.form(),
+                player.rivals(),
+                List.of(),
+                List.of(
+                        new Tried("push:gate", "push", "push, gate", BoardKind.REGULATION, half, 100, ability),
+                        new Tried("airmail:gate", "airmail", "airmail, gate", BoardKind.REGULATION, half, 100, ability)),
+                player.due(),
+                player.habits(),
+                player.goals(),
+                Map.of());
+        assertThat(reasons(tries)).noneMatch(reason -> reason instanceof Reason.ShotWorth);
+        Interval wins = new Interval(4, 2.5, 6);
+        PlayerState airmail = tries.withWorths(Map.of(Shot.AIRMAIL, wins));
+        assertThat(shots(airmail)).containsOnly("situation:airmail:gate");
+        assertThat(reasons(airmail)).contains(new Reason.ShotWorth(Shot.AIRMAIL, wins, half, 100));
+        assertThat(shots(tries.withWorths(Map.of(Shot.PUSH, wins)))).containsOnly("situation:push:gate");
+        // Worth nothing, neither is practised.
+        assertThat(shots(tries.withWorths(Map.of(Shot.SLIDE, wins)))).isEmpty();
+    }
+
+    /** The playbook's ten in a hundred against the share of bags a shot is called for: the same worth, the same plan. */
+    @Test
+    void worthsAreGamesInAHundredForTenTimesMoreInAHundred() {
+        PlayerState player = Made.player(new Random(3));
+        double every = Gains.of(player).everyBag();
+        Map<Shot, Interval> same = new HashMap<>();
+        for (Shot shot : Shot.values()) {
+            double wins = Menu.CALLED.getOrDefault(shot, 0.0) * every / 10;
+            same.put(shot, new Interval(wins, wins, wins));
+        }
+        Means means = new Means(120, Energy.HIGH, 4, Set.of(BoardKind.REGULATION, BoardKind.NARROW), true);
+        List<Choice> without = Menu.of(means, player.withWorths(Map.of()));
+        List<Choice> with = Menu.of(means, player.withWorths(same));
+        assertThat(with).hasSameSizeAs(without).hasSizeGreaterThan(5);
+        for (int i = 0; i < with.size(); i++) {
+            assertThat(with.get(i).id()).isEqualTo(without.get(i).id());
+            assertThat(with.get(i).perBag()).isCloseTo(without.get(i).perBag(), within(1e-12));
+        }
+    }
+
+    private static List<Reason> reasons(PlayerState player) {
+        return Planner.plan(means(120), player).blocks().stream().map(Block::reason).toList();
+    }
+
+    private static List<String> shots(PlayerState player) {
+        return Planner.plan(means(120), player).blocks().stream()
+                .filter(block -> block.activity() == Activity.SITUATION)
+                .map(Block::choice)
+                .toList();
     }
 
     // Held against every session there is.

@@ -3,6 +3,7 @@ package boardside.engine.tactics.advice;
 import boardside.engine.odds.BagChances;
 import boardside.engine.odds.NetDistribution;
 import boardside.engine.odds.Race;
+import boardside.engine.odds.RaceAnswer;
 import boardside.engine.odds.RoundDistribution;
 import boardside.engine.physics.Board;
 import boardside.engine.physics.ThrowChances;
@@ -195,6 +196,18 @@ public final class Matchup {
     /** Chance to win a game from nil all. */
     public double win(boolean whetherMeFirst) {
         return usual.winOrHalf(0, 0, whetherMeFirst);
+    }
+
+    /** Rounds that a game from nil all takes on average, either side throwing first in half of them. */
+    double rounds() {
+        double rounds = 0;
+        for (boolean first : new boolean[] {true, false}) {
+            // No net is impossible (PSEUDO_ROUNDS), so every game ends.
+            if (usual.from(0, 0, first) instanceof RaceAnswer.Ends ends) {
+                rounds += ends.expectedRounds() / 2;
+            }
+        }
+        return rounds;
     }
 
     /**

@@ -3,6 +3,7 @@ package boardside.engine.tactics.advice;
 import boardside.engine.physics.Range;
 import boardside.engine.rules.Game;
 import boardside.engine.rules.GameRules;
+import boardside.engine.tactics.Position;
 import boardside.engine.tactics.Shot;
 import boardside.engine.tactics.Situation;
 import boardside.engine.tactics.Verdict;
@@ -20,7 +21,7 @@ import java.util.Objects;
  * of a round serve every score, since only what its end is worth differs.
  *
  * @param lines by situation, then standing
- * @param worths what each shot is worth practising, most first
+ * @param worths what each shot is worth practising, what wins most games first
  */
 public record Playbook(List<Line> lines, List<Worth> worths) {
     /** How much better a shot is imagined: ten in a hundred. */
@@ -63,9 +64,10 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
     /**
      * One situation at one score.
      *
-     * @param situation what lies there
+     * @param situation what lies there, by its name
      * @param standing the score
-     * @param position the bags left: both have thrown as often, I am next
+     * @param position what lies there, mirrored for who throws from the right, and the bags left: both have thrown as often, I am
+     *     next
      * @param play the best shot and how it stands
      * @param next the second best
      * @param behind chance to win that the second gives away, 0 or more
@@ -99,59 +101,85 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
      *
      * @param shot which
      * @param gain what it adds to the chance to win a game, per time that one of the situations comes up, if the shot works ten
-     *     in a hundred more often: the mean over all situations and standings, each counted once, as how often each comes up is
-     *     not recorded
+     *     in a hundred more often: the mean over all situations and standings, each counted once
+     * @param perGame what it adds to the chance to win a game, if it works ten in a hundred more often throughout: the gain of each
+     *     situation as often as boards like it come up in a game of base policies ({@link Occasions}). To first order: what is
+     *     gained at one throw changes nothing at the next (the sum of advantages over the states that are come by; Kakade and
+     *     Langford 2002, "Approximately optimal approximate reinforcement learning", ICML; recalled from memory)
      * @param situations situations in which it gains anything
      */
-    public record Worth(Shot shot, Range gain, int situations) {}
+    public record Worth(Shot shot, Range gain, Range perGame, int situations) {}
 
     /** What one shot adds where it works more often; the range is what is not known of the player. */
     public Worth worth(Shot shot) {
         return worths.stream()
                 .filter(worth -> worth.shot() == shot)
                 .findFirst()
-                .orElse(new Worth(shot, new Range(0, 0, 0), 0));
+                .orElse(new Worth(shot, new Range(0, 0, 0), new Range(0, 0, 0), 0));
     }
 
     /**
      * Works it out.
      *
+     * @param mirrored whether situations are mirrored, for somebody who throws from the right of the board
      * @param samples rests of the round for each shot of each situation
      * @param seed any; the same gives the same
      */
-    public static Playbook of(Matchup matchup, int samples, long seed) {
+    public static Playbook of(Matchup matchup, boolean mirrored, int samples, long seed) {
         Adviser adviser = new Adviser(matchup);
+        Map<Situation, Double> occasions = Occasions.of(matchup);
         List<Line> lines = new ArrayList<>();
-        Map<Shot, double[]> gains = new EnumMap<>(Shot.class);
-        Map<Shot, Integer> where = new EnumMap<>(Shot.class);
+        Map<Shot, Gains> gains = new EnumMap<>(Shot.class);
         for (Situation situation : Situation.values()) {
-            RoundPosition position = RoundPosition.of(situation.position());
+            Position drawn = situation.position();
+            RoundPosition position = RoundPosition.of(mirrored ? drawn.mirrored() : drawn);
             Lie lie = Lie.of(position);
             List<Sampled<Call>> sampled = new ArrayList<>();
             Candidates.of(lie).forEach(call -> sampled.add(new Sampled<>(call)));
             Rollouts.sample(matchup.turns(), lie, sampled, Math.max(2, samples / Rollouts.REPLICATES), seed);
+            double often = occasions.getOrDefault(situation, 0.0);
             Map<Shot, Boolean> here = new EnumMap<>(Shot.class);
             for (Standing standing : Standing.values()) {
                 Valued valued = new Valued(adviser, matchup, position, sampled, standing);
                 lines.add(valued.line(situation, standing));
-                valued.gains(gains, here);
+                valued.gains(here).forEach((shot, byDraw) -> gains.computeIfAbsent(shot, Gains::new)
+                        .add(byDraw, often));
             }
-            here.keySet().forEach(shot -> where.merge(shot, 1, Integer::sum));
+            here.keySet().forEach(shot -> gains.computeIfAbsent(shot, Gains::new).situations++);
         }
-        List<Worth> worths = new ArrayList<>();
-        gains.forEach((shot, byDraw) -> worths.add(worth(shot, byDraw, lines.size(), where.getOrDefault(shot, 0))));
-        worths.sort(Comparator.comparingDouble((Worth worth) -> -worth.gain().estimate()));
+        List<Worth> worths =
+                new ArrayList<>(gains.values().stream().map(Gains::worth).toList());
+        worths.sort(Comparator.comparingDouble((Worth worth) -> -worth.perGame().estimate()));
         return new Playbook(lines, worths);
     }
 
-    private static Worth worth(Shot shot, double[] byDraw, int lines, int situations) {
-        double[] mean = new double[byDraw.length];
-        double[] equal = new double[byDraw.length];
-        for (int k = 0; k < mean.length; k++) {
-            mean[k] = byDraw[k] / lines;
-            equal[k] = 1.0 / mean.length;
+    /** What a shot gains, added up over situations and standings, by draw of the player. */
+    private static final class Gains {
+        private final Shot shot;
+        private double[] each = new double[0];
+        private double[] game = new double[0];
+        private int situations;
+
+        Gains(Shot shot) {
+            this.shot = shot;
         }
-        return new Worth(shot, Range.of(mean, equal), situations);
+
+        void add(double[] byDraw, double often) {
+            if (each.length == 0) {
+                each = new double[byDraw.length];
+                game = new double[byDraw.length];
+            }
+            for (int k = 0; k < byDraw.length; k++) {
+                each[k] += byDraw[k] / (Situation.values().length * Standing.values().length);
+                game[k] += byDraw[k] * often / Standing.values().length;
+            }
+        }
+
+        Worth worth() {
+            double[] equal = new double[each.length];
+            Arrays.fill(equal, 1.0 / equal.length);
+            return new Worth(shot, Range.of(each, equal), Range.of(game, equal), situations);
+        }
     }
 
     /** The shots of a situation at one score. */
@@ -235,8 +263,12 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
             return Math.max(0, win.value() + more - wins.get(0).value());
         }
 
-        /** Adds what each shot gains by draw of the player: at each, the best shot of that draw is played before and after. */
-        void gains(Map<Shot, double[]> gains, Map<Shot, Boolean> here) {
+        /**
+         * What each shot gains by draw of the player: at each, the best shot of that draw is played before and after.
+         *
+         * @param here filled with the shots that gain anything
+         */
+        Map<Shot, double[]> gains(Map<Shot, Boolean> here) {
             int draws = wins.get(0).byDraw().length;
             double[] best = new double[draws];
             Arrays.fill(best, Double.NEGATIVE_INFINITY);
@@ -251,20 +283,15 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
                 Estimate win = wins.get(i);
                 double more = Math.min(BETTER, 1 - win.rate()) * (win.ifWorked() - win.ifNot());
                 Shot shot = ranked.get(i).shot().shot();
-                double[] sums = most.computeIfAbsent(shot, key -> new double[draws]);
+                double[] gained = most.computeIfAbsent(shot, key -> new double[draws]);
                 for (int k = 0; k < draws; k++) {
-                    sums[k] = Math.max(sums[k], all.get(i)[k] + more - best[k]);
+                    gained[k] = Math.max(gained[k], all.get(i)[k] + more - best[k]);
                 }
                 if (gain(i) > 0) {
                     here.put(shot, Boolean.TRUE);
                 }
             }
-            most.forEach((shot, sums) -> {
-                double[] total = gains.computeIfAbsent(shot, key -> new double[draws]);
-                for (int k = 0; k < draws; k++) {
-                    total[k] += sums[k];
-                }
-            });
+            return most;
         }
     }
 }

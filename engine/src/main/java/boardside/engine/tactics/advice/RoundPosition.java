@@ -2,6 +2,8 @@ package boardside.engine.tactics.advice;
 
 import boardside.engine.rules.Side;
 import boardside.engine.tactics.Position;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * A round between two bags.
@@ -24,31 +26,46 @@ public record RoundPosition(Position board, int inMe, int inVersus, int leftMe, 
      *     cannot have alternated; the message says which
      */
     public RoundPosition {
-        side("me", board, Side.ME, inMe, leftMe);
-        side("versus", board, Side.VERSUS, inVersus, leftVersus);
+        inRange("in.me", inMe);
+        inRange("in.versus", inVersus);
+        inRange("left.me", leftMe);
+        inRange("left.versus", leftVersus);
         if (next != Side.ME && next != Side.VERSUS) {
             throw new IllegalArgumentException("next: me or versus throws next, not " + next.word());
         }
-        int ahead = next == Side.ME ? leftMe - leftVersus : leftVersus - leftMe;
-        if (leftMe + leftVersus > 0 && ahead != 0 && ahead != 1) {
-            throw new IllegalArgumentException("left: sides throw in turn, so the side that is next (" + next.word()
-                    + ") has as many bags left as the other or one more, not " + leftMe + " of me and " + leftVersus
-                    + " of versus");
+        List<RoundFault> faults =
+                faults(count(board, Side.ME), count(board, Side.VERSUS), inMe, inVersus, leftMe, leftVersus, next);
+        if (!faults.isEmpty()) {
+            throw new IllegalArgumentException(faults.get(0).message());
         }
     }
 
-    private static void side(String name, Position board, Side side, int in, int left) {
-        if (!(in >= 0 && in <= BAGS)) {
-            throw new IllegalArgumentException("in." + name + " is 0 to 4 bags, not " + in);
+    private static void inRange(String name, int bags) {
+        if (!(bags >= 0 && bags <= BAGS)) {
+            throw new IllegalArgumentException(name + " is 0 to 4 bags, not " + bags);
         }
-        if (!(left >= 0 && left <= BAGS)) {
-            throw new IllegalArgumentException("left." + name + " is 0 to 4 bags, not " + left);
+    }
+
+    /**
+     * All that is wrong with a round of which every count by itself is in range; empty where nothing is.
+     *
+     * @param onMe bags of mine on the board
+     * @param onVersus bags of theirs on the board
+     */
+    public static List<RoundFault> faults(
+            int onMe, int onVersus, int inMe, int inVersus, int leftMe, int leftVersus, Side next) {
+        List<RoundFault> faults = new ArrayList<>();
+        if (onMe + inMe + leftMe > BAGS) {
+            faults.add(new RoundFault.TooMany(Side.ME, onMe, inMe, leftMe));
         }
-        long on = board.bags().stream().filter(bag -> bag.side() == side).count();
-        if (on + in + left > BAGS) {
-            throw new IllegalArgumentException("a side has four bags, but " + name + " has " + on + " on the board, "
-                    + in + " in and " + left + " left; take " + (on + in + left - BAGS) + " away");
+        if (onVersus + inVersus + leftVersus > BAGS) {
+            faults.add(new RoundFault.TooMany(Side.VERSUS, onVersus, inVersus, leftVersus));
         }
+        int ahead = next == Side.ME ? leftMe - leftVersus : leftVersus - leftMe;
+        if (leftMe + leftVersus > 0 && ahead != 0 && ahead != 1) {
+            faults.add(new RoundFault.OutOfTurn(next, leftMe, leftVersus));
+        }
+        return faults;
     }
 
     /** Whether I threw first in this round. */

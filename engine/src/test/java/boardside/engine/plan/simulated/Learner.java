@@ -19,7 +19,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
 
@@ -195,7 +194,8 @@ final class Learner {
                 shots,
                 new Due(Optional.empty(), Optional.empty(), 0),
                 Habits.NONE,
-                Set.of());
+                Set.of(),
+                Map.of());
     }
 
     /** Points a round lost in games, as league nights would tell: with an error. */
@@ -221,8 +221,7 @@ final class Learner {
                 BoardKind.REGULATION,
                 new Interval(mean, Math.max(0, mean - 1.64 * sd), Math.min(1, mean + 1.64 * sd)),
                 (long) shotTries[shot],
-                ability(SHOTS + shot, day, sd / (mean * (1 - mean))),
-                OptionalDouble.empty());
+                ability(SHOTS + shot, day, sd / (mean * (1 - mean))));
     }
 
     /** Throws a session. */

@@ -5,11 +5,20 @@ import static org.assertj.core.api.Assertions.within;
 
 import boardside.engine.tactics.advice.Toy.State;
 import boardside.engine.tactics.advice.Toy.Throw;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.concurrent.ForkJoinPool;
 import java.util.function.BiFunction;
+import java.util.function.Function;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 
@@ -128,6 +137,118 @@ class RolloutsTest {
                 gained += gain;
             }
             assertThat(gained).isGreaterThan(0.1);
+        }
+    }
+
+    @Test
+    void valuesAgreeWithALinearProgramme() {
+        List<State> states = states();
+        for (double[] worth : List.of(LINEAR, BEHIND, AHEAD)) {
+            ToySolved solved = new ToySolved(worth);
+            for (Throw base : List.of(Throw.SAFE, Throw.BOLD)) {
+                BiFunction<State, Boolean, Throw> policy = (state, mine) -> base;
+                ToyProgram fixed = new ToyProgram(states, worth, state -> Toy.ALL, state -> base);
+                ToyProgram both = new ToyProgram(reached(states), worth, state -> List.of(base), state -> base);
+                for (State state : states) {
+                    // Two ways to the same: by equations backwards, and by the simplex method over all states at once.
+                    assertThat(fixed.value(state)).isCloseTo(solved.best(state, policy), within(1e-9));
+                    assertThat(both.value(state)).isCloseTo(solved.value(state, policy), within(1e-9));
+                }
+                for (State state : states.subList(0, 12)) {
+                    for (Sampled<Throw> sampled :
+                            Rollouts.halving(new Toy(base), state, Toy.ALL, 6000, 31, s -> value(s, worth))) {
+                        Estimate estimate = Estimate.of(sampled, byDraw(worth), SIMULATED, new double[4]);
+                        assertThat(estimate.value())
+                                .isCloseTo(
+                                        both.after(state, sampled.shot()),
+                                        within(6 * Math.max(estimate.error(), 1e-9) + 1e-3));
+                    }
+                }
+            }
+        }
+    }
+
+    /** All that can follow, whatever either side throws. */
+    private static Set<State> reached(List<State> states) {
+        Set<State> reached = new LinkedHashSet<>();
+        Deque<State> open = new ArrayDeque<>(states);
+        while (!open.isEmpty()) {
+            State state = open.remove();
+            if (reached.add(state) && state.mine() + state.theirs() > 0) {
+                for (Throw shot : Toy.ALL) {
+                    open.add(Toy.after(state, shot, true));
+                    open.add(Toy.after(state, shot, false));
+                }
+            }
+        }
+        return reached;
+    }
+
+    private static double value(Sampled<Throw> sampled, double[] worth) {
+        return Estimate.of(sampled, byDraw(worth), SIMULATED, new double[4]).value();
+    }
+
+    /** Howard's policy improvement: exact, step by step, never worse, and where it stops is the programme's optimum. */
+    @Test
+    void improvementRepeatedEndsWhereTheLinearProgrammeDoes() {
+        List<State> states = states();
+        Set<State> all = reached(states);
+        for (double[] worth : List.of(LINEAR, BEHIND, AHEAD)) {
+            ToySolved solved = new ToySolved(worth);
+            ToyProgram best = new ToyProgram(states, worth, state -> Toy.ALL, state -> Throw.SAFE);
+            Map<State, Throw> plays = new HashMap<>();
+            all.forEach(state -> plays.put(state, Throw.SAFE));
+            BiFunction<State, Boolean, Throw> policy =
+                    (state, mine) -> mine ? Objects.requireNonNull(plays.get(state)) : Throw.SAFE;
+            double[] values = values(solved, states, policy);
+            int steps = 0;
+            for (boolean moved = true; moved; steps++) {
+                Map<State, Throw> improved = new HashMap<>();
+                all.stream()
+                        .filter(state -> state.mine() + state.theirs() > 0)
+                        .forEach(state -> improved.put(state, solved.greedy(state, policy)));
+                plays.putAll(improved);
+                double[] after = values(solved, states, policy);
+                moved = false;
+                for (int i = 0; i < after.length; i++) {
+                    // One step, as the adviser makes it, lies between the policy before and the best there is.
+                    assertThat(after[i])
+                            .as("%s", states.get(i))
+                            .isBetween(values[i] - 1e-12, best.value(states.get(i)) + 1e-9);
+                    moved |= after[i] > values[i] + 1e-12;
+                }
+                values = after;
+            }
+            // A round has at most three throws of mine left: as many steps, and one that finds nothing more.
+            assertThat(steps).isBetween(2, 4);
+            for (int i = 0; i < values.length; i++) {
+                assertThat(values[i]).isCloseTo(best.value(states.get(i)), within(1e-9));
+            }
+        }
+    }
+
+    private static double[] values(ToySolved solved, List<State> states, BiFunction<State, Boolean, Throw> policy) {
+        return states.stream().mapToDouble(state -> solved.value(state, policy)).toArray();
+    }
+
+    /** Rollouts of a base policy that is the best already find nothing better, and value it as the programme does. */
+    @Test
+    void theBestPolicyIsItsOwnImprovement() {
+        State start = new State(3, 2, 0, false, true, false);
+        for (double[] worth : List.of(LINEAR, BEHIND, AHEAD)) {
+            ToyProgram best = new ToyProgram(List.of(start), worth, state -> Toy.ALL, state -> Throw.SAFE);
+            Function<State, Throw> play = state -> state.myTurn()
+                    ? Toy.ALL.stream()
+                            .max(Comparator.comparingDouble(shot -> best.after(state, shot)))
+                            .orElseThrow()
+                    : Throw.SAFE;
+            Sampled<Throw> found = Rollouts.halving(
+                            new Toy(play), start, Toy.ALL, 60_000, 12, s -> value(s, worth))
+                    .get(0);
+            Estimate estimate = Estimate.of(found, byDraw(worth), SIMULATED, new double[4]);
+            assertThat(best.value(start) - best.after(start, found.shot())).isLessThan(0.01);
+            assertThat(estimate.value())
+                    .isCloseTo(best.after(start, found.shot()), within(6 * estimate.error() + 1e-3));
         }
     }
 

@@ -38,6 +38,17 @@ class RoundPositionTest {
     }
 
     @Test
+    void tellsAllThatIsWrongAtOnce() {
+        assertThat(RoundPosition.faults(2, 1, 1, 0, 2, 4, Side.ME))
+                .containsExactly(
+                        new RoundFault.TooMany(Side.ME, 2, 1, 2),
+                        new RoundFault.TooMany(Side.VERSUS, 1, 0, 4),
+                        new RoundFault.OutOfTurn(Side.ME, 2, 4));
+        assertThat(new RoundFault.TooMany(Side.ME, 2, 1, 3).over()).isEqualTo(2);
+        assertThat(RoundPosition.faults(0, 0, 4, 4, 0, 0, Side.ME)).isEmpty();
+    }
+
+    @Test
     void commonSituationsAreRoundsThatCanBe() {
         for (Situation situation : Situation.values()) {
             RoundPosition position = RoundPosition.of(situation.position());

@@ -1,6 +1,7 @@
 package boardside.engine.tactics.advice;
 
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * A round small enough to solve completely: no board, only a block that is there or not. Rules of the toy are written twice,
@@ -30,10 +31,15 @@ final class Toy implements Turns<Toy.State, Toy.Throw> {
 
     static final List<Throw> ALL = List.of(Throw.values());
 
-    /** What the base policy of both sides always plays. */
-    private final Throw base;
+    private final Function<State, Throw> base;
 
+    /** A base policy of both sides that always plays the same. */
     Toy(Throw base) {
+        this(state -> base);
+    }
+
+    /** A base policy of both sides. */
+    Toy(Function<State, Throw> base) {
         this.base = base;
     }
 
@@ -62,7 +68,7 @@ final class Toy implements Turns<Toy.State, Toy.Throw> {
 
     @Override
     public Throw base(State state) {
-        return base;
+        return base.apply(state);
     }
 
     @Override

@@ -40,6 +40,22 @@ final class ToySolved {
         return new State(mine, theirs, s.net() + sign * points, worked && shot == Throw.BLOCK, turn, worked);
     }
 
+    /** Value of a state under my best play against what the policy plays for the other side: backward induction. */
+    double best(State state, BiFunction<State, Boolean, Throw> theirs) {
+        if (state.mine() + state.theirs() == 0) {
+            return worth[state.net() + 12];
+        }
+        double best = Double.NEGATIVE_INFINITY;
+        for (Throw shot : state.myTurn() ? Throw.values() : new Throw[] {theirs.apply(state, false)}) {
+            double chance = state.blocked() && shot != Throw.BLOCK ? shot.chance / 2 : shot.chance;
+            best = Math.max(
+                    best,
+                    chance * best(next(state, shot, true), theirs)
+                            + (1 - chance) * best(next(state, shot, false), theirs));
+        }
+        return best;
+    }
+
     /** The shot of the greatest value to the side to throw, the policy played from then on. */
     Throw greedy(State state, BiFunction<State, Boolean, Throw> policy) {
         Throw best = Throw.SAFE;
