@@ -129,8 +129,9 @@ final class PlaybookCommand implements Callable<Integer> {
             lines.add(words(line));
         }
         lines.add("");
-        lines.add("Made ten times in a hundred more often, a shot adds to your chance to win each time one of these comes up,"
-                + " and wins so many more of 100 games:");
+        lines.add(
+                "Made ten times in a hundred more often, a shot adds to your chance to win each time one of these comes up,"
+                        + " and wins so many more of 100 games:");
         for (Playbook.Worth worth : book.playbook().worths()) {
             lines.add(String.format(
                     Locale.ROOT,

@@ -7,9 +7,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
 /** Deletes a trial. */
-@Command(
-        name = "delete",
-        description = "Delete a trial; what was thrown for it stays, and restore brings it back.")
+@Command(name = "delete", description = "Delete a trial; what was thrown for it stays, and restore brings it back.")
 final class TrialDeleteCommand implements Callable<Integer> {
     private final Context context;
 

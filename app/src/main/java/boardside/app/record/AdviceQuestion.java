@@ -133,7 +133,8 @@ public record AdviceQuestion(
             if (!root.has("left")) {
                 other("left: say how many bags each side has still to throw, such as {\"me\":3,\"versus\":2}");
             } else if (faults.stream()
-                    .noneMatch(fault -> fault instanceof AdviceFault.OutOfRange range && !range.of().equals("score"))) {
+                    .noneMatch(fault -> fault instanceof AdviceFault.OutOfRange range
+                            && !range.of().equals("score"))) {
                 if (left[0] == 0) {
                     faults.add(new AdviceFault.NoneLeft());
                 } else {
@@ -178,7 +179,8 @@ public record AdviceQuestion(
                 other("bags: a list of {\"x\":0,\"y\":33,\"side\":\"versus\"}, not " + list);
             }
             if (list.size() > 2 * RoundPosition.BAGS) {
-                other("bags: two sides have " + 2 * RoundPosition.BAGS + " bags, not " + list.size() + "; take some away");
+                other("bags: two sides have " + 2 * RoundPosition.BAGS + " bags, not " + list.size()
+                        + "; take some away");
                 return;
             }
             List<Integer> numbers = new ArrayList<>();

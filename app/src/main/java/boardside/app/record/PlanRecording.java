@@ -26,7 +26,8 @@ final class PlanRecording {
                 .orElseThrow(() -> new IllegalArgumentException(
                         "there is no plan " + take.plan() + " any more; what was thrown is kept without it"));
         List<Placed> blocks = new ArrayList<>(plan.blocks());
-        if (!take.run().isEmpty() && blocks.stream().anyMatch(placed -> placed.run().equals(take.run()))) {
+        if (!take.run().isEmpty()
+                && blocks.stream().anyMatch(placed -> placed.run().equals(take.run()))) {
             return false;
         }
         int place = place(blocks, take);
@@ -47,9 +48,7 @@ final class PlanRecording {
             boolean alike = placed.block().choice().equals(take.choice())
                     && placed.block().activity().drill().isEmpty() == take.run().isEmpty();
             // Where it stood, else the first of its kind that is still to be thrown.
-            if (alike
-                    && (!placed.taken() || take.run().isEmpty())
-                    && (place == take.place() || there < 0)) {
+            if (alike && (!placed.taken() || take.run().isEmpty()) && (place == take.place() || there < 0)) {
                 there = place;
             }
         }

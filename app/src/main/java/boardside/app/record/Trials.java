@@ -148,8 +148,9 @@ public final class Trials {
 
     private static boolean taken(Transaction rows, int player, String id, String name) {
         return rows.trials().all(player).stream()
-                .anyMatch(other ->
-                        !other.deleted() && !other.id().equals(id) && other.name().equals(name));
+                .anyMatch(other -> !other.deleted()
+                        && !other.id().equals(id)
+                        && other.name().equals(name));
     }
 
     /**
@@ -200,7 +201,10 @@ public final class Trials {
     }
 
     private static String shortened(String name, int number) {
-        return name.substring(0, Math.min(name.length(), LONGEST_NAME - 1 - String.valueOf(number).length()));
+        return name.substring(
+                0,
+                Math.min(
+                        name.length(), LONGEST_NAME - 1 - String.valueOf(number).length()));
     }
 
     private TrialPlan edit(int player, String id, BiFunction<Transaction, TrialPlan, TrialPlan> edit) {

@@ -43,7 +43,11 @@ record PlanBoot(String plan, List<Step> steps) {
 
     /** What its run starts with. */
     record Start(
-            Drill drill, boolean warmUp, String opponent, Setup setup, @Nullable Standing standing) {}
+            Drill drill,
+            boolean warmUp,
+            String opponent,
+            Setup setup,
+            @Nullable Standing standing) {}
 
     static Kind kind(PlannedBlock block) {
         return block.activity() == Activity.BREAK ? Kind.REST : PlanStart.offline(block) ? Kind.HERE : Kind.PAGE;

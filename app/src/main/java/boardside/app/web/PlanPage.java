@@ -223,7 +223,8 @@ public final class PlanPage {
                                 web.records(), player, web.skills().skill(player.id(), web.today()), web.today()))
                 .value();
         return Planning.asksForPlaybook(known)
-                ? known.withWorths(playbooks.book(player)
+                ? known.withWorths(playbooks
+                        .book(player)
                         .map(book -> Planning.worths(book.playbook()))
                         .orElse(Map.of()))
                 : known;

@@ -105,8 +105,7 @@ public final class PlaybookPage {
         List<String> strengths = strengths(book.strengths());
         return new View(
                 new ShotWords(web.texts(), Position.EMPTY).from(book.asked()) + " "
-                        + web.texts()
-                                .of("playbook.side." + player.throwsFrom().word()),
+                        + web.texts().of("playbook.side." + player.throwsFrom().word()),
                 brief(book, strengths),
                 List.of(
                         new Group(web.texts().of("playbook.group.barred"), barred),
@@ -124,7 +123,8 @@ public final class PlaybookPage {
         return position.bags().stream()
                 .filter(bag -> bag.side() == Side.VERSUS)
                 .map(bag -> Target.at(bag.spot(), Board.REGULATION_WIDTH))
-                .anyMatch(target -> target.lane() == Lane.MIDDLE && target.depth().inFront());
+                .anyMatch(
+                        target -> target.lane() == Lane.MIDDLE && target.depth().inFront());
     }
 
     /** What is most worth practising, which approach wins more with the usual bag, and what one is good at. */
@@ -136,9 +136,7 @@ public final class PlaybookPage {
                 .ifPresent(worth -> brief.add(web.texts()
                         .of(
                                 "playbook.brief.worth",
-                                web.texts()
-                                        .of("shot." + worth.shot().word())
-                                        .toLowerCase(Locale.ENGLISH),
+                                web.texts().of("shot." + worth.shot().word()).toLowerCase(Locale.ENGLISH),
                                 games(worth.perGame()))));
         book.bags().stream()
                 .findFirst()
@@ -156,7 +154,8 @@ public final class PlaybookPage {
 
     private String brief(ShotWords words, Playbook.Line line) {
         String standing = line.standing().name().toLowerCase(Locale.ROOT);
-        return web.texts().of("playbook.brief." + standing, words.brief(line.play().call()));
+        return web.texts()
+                .of("playbook.brief." + standing, words.brief(line.play().call()));
     }
 
     private Line line(ShotWords words, Playbook.Line line) {

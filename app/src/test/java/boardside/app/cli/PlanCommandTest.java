@@ -110,8 +110,8 @@ class PlanCommandTest {
                     "placement:2-middle");
         }
         assertThat(run(eightMinutes).out()).doesNotContain("by your playbook");
-        List<String> tries = new ArrayList<>(List.of(
-                "record", "situation", "--situation", "gate", "--started-at", "2026-05-24T19:00:00+02:00"));
+        List<String> tries = new ArrayList<>(
+                List.of("record", "situation", "--situation", "gate", "--started-at", "2026-05-24T19:00:00+02:00"));
         for (int i = 0; i < 12; i++) {
             tries.addAll(List.of("slide:yes", "slide:no"));
         }
@@ -120,8 +120,10 @@ class PlanCommandTest {
         List<String> reasons = new ArrayList<>();
         plan.get("blocks").forEach(block -> reasons.add(block.get("reason").asText()));
         assertThat(reasons)
-                .anyMatch(reason -> reason.matches("Your slide works \\d+ % \\(\\d+–\\d+\\) of the time\\. Ten times more in a"
-                        + " hundred would win \\d+\\.\\d \\(\\d+\\.\\d–\\d+\\.\\d\\) more of 100 games, by your playbook\\."));
+                .anyMatch(
+                        reason -> reason.matches(
+                                "Your slide works \\d+ % \\(\\d+–\\d+\\) of the time\\. Ten times more in a"
+                                        + " hundred would win \\d+\\.\\d \\(\\d+\\.\\d–\\d+\\.\\d\\) more of 100 games, by your playbook\\."));
     }
 
     @Test

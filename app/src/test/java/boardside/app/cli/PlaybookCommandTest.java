@@ -81,7 +81,12 @@ class PlaybookCommandTest {
         assertThat(approaches.get(1).get("duelsAggressive").asInt()).isEqualTo(1);
 
         assertThat(run("playbook").out())
-                .contains("bags of the last year", "gate", "practise the", "duels of the two: 2-0.", "duels of the two: 0-1.")
+                .contains(
+                        "bags of the last year",
+                        "gate",
+                        "practise the",
+                        "duels of the two: 2-0.",
+                        "duels of the two: 0-1.")
                 .containsPattern("slide +\\d+\\.\\d\\d in a hundred .*, \\d+\\.\\d games \\(");
     }
 }

@@ -102,9 +102,7 @@ class PlansTest {
 
     private Applied take(String choice, int place, String run) {
         return records.apply(
-                        me,
-                        List.of(new Operation.TakeBlock(records.ids().next(), plan.id(), choice, place, run)),
-                        NOW)
+                        me, List.of(new Operation.TakeBlock(records.ids().next(), plan.id(), choice, place, run)), NOW)
                 .get(0);
     }
 
@@ -127,8 +125,7 @@ class PlansTest {
     void aPauseIsDoneWithoutARun() {
         assertThat(take("break", 1, "")).isInstanceOf(Applied.Stored.class);
         assertThat(take("break", 1, "")).isInstanceOf(Applied.Repeated.class);
-        List<Placed> blocks =
-                records.plans().find(me, plan.id()).orElseThrow().blocks();
+        List<Placed> blocks = records.plans().find(me, plan.id()).orElseThrow().blocks();
         assertThat(blocks.get(1).doneAt()).isNotEmpty();
         // A drill is not done by saying so.
         assertThat(take("race", 2, "")).isInstanceOf(Applied.Refused.class);
@@ -138,7 +135,12 @@ class PlansTest {
     @Test
     void aBlockThatASwapHasMovedIsFoundByItsChoice() {
         records.plans()
-                .swap(me, plan.id(), 0, List.of(placed("volume", Activity.VOLUME), placed("climb", Activity.CLIMB)), DAY);
+                .swap(
+                        me,
+                        plan.id(),
+                        0,
+                        List.of(placed("volume", Activity.VOLUME), placed("climb", Activity.CLIMB)),
+                        DAY);
         run("r1");
         assertThat(take("race", 2, "r1")).isInstanceOf(Applied.Stored.class);
         assertThat(runs()).containsExactly("", "", "", "r1", "");
@@ -158,9 +160,7 @@ class PlansTest {
                 .contains("what was thrown is kept without it");
         assertThat(records.run(me, "r1")).isPresent();
         Applied gone = records.apply(
-                        me,
-                        List.of(new Operation.TakeBlock(records.ids().next(), "none", "race", 2, "r1")),
-                        NOW)
+                        me, List.of(new Operation.TakeBlock(records.ids().next(), "none", "race", 2, "r1")), NOW)
                 .get(0);
         assertThat(((Applied.Refused) gone).message()).contains("there is no plan none");
         // A run that is not there is no block's.

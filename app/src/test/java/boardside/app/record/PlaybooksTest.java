@@ -35,7 +35,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 @EnumSource
 class PlaybooksTest {
     private static final Instant NOW = Instant.parse("2026-06-01T18:00:00Z");
-    private static final String HEADER = "session,run,started_at,drill,round,side,bag,face,approach,board,setting,ghost,in,on,off";
+    private static final String HEADER =
+            "session,run,started_at,drill,round,side,bag,face,approach,board,setting,ghost,in,on,off";
 
     private final Stores kind;
     private final StringBuilder log = new StringBuilder(HEADER).append('\n');
@@ -165,7 +166,6 @@ class PlaybooksTest {
                 Line.Misses.NONE,
                 "",
                 "");
-        return new Operation.PutRound(
-                run, new Round(round, side, records.ids().next(), List.of(line), List.of()));
+        return new Operation.PutRound(run, new Round(round, side, records.ids().next(), List.of(line), List.of()));
     }
 }

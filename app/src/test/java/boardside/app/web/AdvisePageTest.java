@@ -89,12 +89,11 @@ class AdvisePageTest extends Browser {
     @Test
     void scoresAndCountsThatCannotBeAreNamedByTheirField() {
         ask("[]", "in-me=0&in-versus=0&left-me=2&left-versus=4&score-me=25&score-versus=0");
-        assertThat(page.locator("#faults li"))
-                .hasText(new String[] {
-                    "Score before this round, Mine: 0 to 20, as a game is over at 21; not “25”. Choose one of these.",
-                    "Sides take turns and you are next, so you have as many bags to throw as they have, or one more;"
-                            + " not 2 against 4. Change one of the two under “Still to throw”."
-                });
+        assertThat(page.locator("#faults li")).hasText(new String[] {
+            "Score before this round, Mine: 0 to 20, as a game is over at 21; not “25”. Choose one of these.",
+            "Sides take turns and you are next, so you have as many bags to throw as they have, or one more;"
+                    + " not 2 against 4. Change one of the two under “Still to throw”."
+        });
         assertThat(page.locator("#score-me")).hasAttribute("aria-invalid", "true");
         assertThat(page.locator("#left-versus")).hasAttribute("aria-invalid", "true");
         ask("[]", "in-me=0&in-versus=7&left-me=0&left-versus=0&score-me=0&score-versus=0");
@@ -102,14 +101,14 @@ class AdvisePageTest extends Browser {
                 .hasText("In the hole, Theirs: there are 0 to 4, not “7”. Choose one of these.");
         ask("[]", "in-me=0&in-versus=0&left-me=0&left-versus=0&score-me=0&score-versus=0");
         assertThat(page.locator("#faults li"))
-                .hasText("You have no bag to throw, so there is nothing to advise. Choose 1 to 4 under “Still to throw”.");
+                .hasText(
+                        "You have no bag to throw, so there is nothing to advise. Choose 1 to 4 under “Still to throw”.");
         ask("[", "in-me=0&in-versus=0&left-me=1&left-versus=1&score-me=0&score-versus=0&versus-in=90&versus-on=90");
-        assertThat(page.locator("#faults li"))
-                .hasText(new String[] {
-                    "The bags could not be read. Lay them on the board again.",
-                    "“Their bags in the hole, in %” and “Their bags on the board, in %” are 0 to 100, and 100 together at"
-                            + " most. Change them, or leave both empty."
-                });
+        assertThat(page.locator("#faults li")).hasText(new String[] {
+            "The bags could not be read. Lay them on the board again.",
+            "“Their bags in the hole, in %” and “Their bags on the board, in %” are 0 to 100, and 100 together at"
+                    + " most. Change them, or leave both empty."
+        });
         assertThat(page.locator("#versus-in")).isVisible();
         assertThat(page.locator("#versus-in")).hasValue("90");
     }
@@ -120,11 +119,13 @@ class AdvisePageTest extends Browser {
         assertThat(page.locator("#brief li").first())
                 .isVisible(new LocatorAssertions.IsVisibleOptions().setTimeout(PATIENCE));
         assertThat(page.locator("#brief")).containsText("Most worth practising: the ");
-        assertThat(page.locator("#brief")).containsText(Pattern.compile("\\d\\.\\d \\(\\d+\\.\\d–\\d+\\.\\d\\) more of 100 games"));
+        assertThat(page.locator("#brief"))
+                .containsText(Pattern.compile("\\d\\.\\d \\(\\d+\\.\\d–\\d+\\.\\d\\) more of 100 games"));
         // An overview first: every situation in a line, closed; a key opens it.
         assertThat(page.locator(".play-of")).hasCount(11);
         Locator gate = page.locator("#gate");
-        assertThat(gate.locator("summary")).containsText(Pattern.compile("Gate.*Ahead: .+\\. Even: .+\\. Behind: .+\\."));
+        assertThat(gate.locator("summary"))
+                .containsText(Pattern.compile("Gate.*Ahead: .+\\. Even: .+\\. Behind: .+\\."));
         assertThat(gate.locator("dd").first()).not().isVisible();
         picture("playbook");
         assertAccessible();

@@ -67,8 +67,7 @@ class PlanPagesTest extends Browser {
         assertAccessible();
 
         swapFirst();
-        assertThat(records.plans().refused(me, LocalDate.now()).values())
-                .containsExactly(1.0);
+        assertThat(records.plans().refused(me, LocalDate.now()).values()).containsExactly(1.0);
         while (!page.locator("#block-0 h2").textContent().contains("Rounds of four")) {
             swapFirst();
         }
@@ -91,9 +90,13 @@ class PlanPagesTest extends Browser {
     private void trySlides() {
         Try.How how = new Try.How("", null, null, BoardKind.REGULATION, Setting.PRACTICE, null);
         List<Exercise.Step> steps = List.of(new Exercise.Step(Shot.SLIDE, null, Situation.GATE.position()));
-        Setup setup = Setup.plain().with(draft ->
-                draft.exercise = new Exercise(List.of(), steps, false, Exercise.Call.MINE, null, 24, "gate", "gate", ""));
-        String start = OffsetDateTime.now().minusDays(3).truncatedTo(ChronoUnit.SECONDS).toString();
+        Setup setup = Setup.plain()
+                .with(draft -> draft.exercise =
+                        new Exercise(List.of(), steps, false, Exercise.Call.MINE, null, 24, "gate", "gate", ""));
+        String start = OffsetDateTime.now()
+                .minusDays(3)
+                .truncatedTo(ChronoUnit.SECONDS)
+                .toString();
         String run = records.ids().next();
         List<Operation> operations = new ArrayList<>();
         operations.add(new Operation.StartRun(
@@ -175,9 +178,8 @@ class PlanPagesTest extends Browser {
         assertThat(page.locator("#sent"))
                 .hasText("all stored", new LocatorAssertions.HasTextOptions().setTimeout(60_000));
         SessionPlan plan = records.plans().latest(me).orElseThrow();
-        List<SessionPlan.Placed> thrown = plan.blocks().stream()
-                .filter(placed -> !placed.run().isEmpty())
-                .toList();
+        List<SessionPlan.Placed> thrown =
+                plan.blocks().stream().filter(placed -> !placed.run().isEmpty()).toList();
         assertThat(thrown).hasSize(2);
         Run second = records.run(me, thrown.get(1).run()).orElseThrow().run();
         assertThat(second.sum().thrown()).isEqualTo(4);
@@ -226,8 +228,9 @@ class PlanPagesTest extends Browser {
         page.locator("#ask button.main").click();
         assertThat(page.locator("#block-0 h2")).containsText("Situation");
         assertThat(page.locator("#block-0"))
-                .containsText(Pattern.compile("Ten times more in a hundred would win \\d+\\.\\d \\(\\d+\\.\\d–\\d+\\.\\d\\) more of"
-                        + " 100 games, by your playbook"));
+                .containsText(Pattern.compile(
+                        "Ten times more in a hundred would win \\d+\\.\\d \\(\\d+\\.\\d–\\d+\\.\\d\\) more of"
+                                + " 100 games, by your playbook"));
     }
 
     /** A trial under way is offered, its block throws the trial's next one, and one laid aside starts nothing. */

@@ -288,14 +288,7 @@ final class Menu {
         List<Tried> all = new ArrayList<>(player.targets());
         if (all.isEmpty()) {
             String front = new Target(Depth.TWO, Lane.MIDDLE).text();
-            all.add(new Tried(
-                    front,
-                    Shot.BLOCK.word(),
-                    front,
-                    board,
-                    new Interval(0.3, 0.08, 0.65),
-                    0,
-                    Ability.NEVER));
+            all.add(new Tried(front, Shot.BLOCK.word(), front, board, new Interval(0.3, 0.08, 0.65), 0, Ability.NEVER));
         }
         all.stream()
                 .filter(tried -> means.boards().contains(tried.board()))

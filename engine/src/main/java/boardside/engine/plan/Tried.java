@@ -14,11 +14,4 @@ import boardside.engine.skill.Interval;
  * @param tries recorded, 0 or more
  * @param ability what came of practising it
  */
-public record Tried(
-        String id,
-        String shot,
-        String aim,
-        BoardKind board,
-        Interval rate,
-        long tries,
-        Ability ability) {}
+public record Tried(String id, String shot, String aim, BoardKind board, Interval rate, long tries, Ability ability) {}

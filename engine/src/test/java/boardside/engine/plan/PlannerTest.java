@@ -210,7 +210,8 @@ class PlannerTest {
                 List.of(),
                 List.of(
                         new Tried("push:gate", "push", "push, gate", BoardKind.REGULATION, half, 100, ability),
-                        new Tried("airmail:gate", "airmail", "airmail, gate", BoardKind.REGULATION, half, 100, ability)),
+                        new Tried(
+                                "airmail:gate", "airmail", "airmail, gate", BoardKind.REGULATION, half, 100, ability)),
                 player.due(),
                 player.habits(),
                 player.goals(),
@@ -246,7 +247,9 @@ class PlannerTest {
     }
 
     private static List<Reason> reasons(PlayerState player) {
-        return Planner.plan(means(120), player).blocks().stream().map(Block::reason).toList();
+        return Planner.plan(means(120), player).blocks().stream()
+                .map(Block::reason)
+                .toList();
     }
 
     private static List<String> shots(PlayerState player) {

@@ -142,8 +142,9 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
             for (Standing standing : Standing.values()) {
                 Valued valued = new Valued(adviser, matchup, position, sampled, standing);
                 lines.add(valued.line(situation, standing));
-                valued.gains(here).forEach((shot, byDraw) -> gains.computeIfAbsent(shot, Gains::new)
-                        .add(byDraw, often));
+                valued.gains(here)
+                        .forEach((shot, byDraw) ->
+                                gains.computeIfAbsent(shot, Gains::new).add(byDraw, often));
             }
             here.keySet().forEach(shot -> gains.computeIfAbsent(shot, Gains::new).situations++);
         }

@@ -23,8 +23,8 @@ public sealed interface RoundFault {
 
         @Override
         public String message() {
-            return "a side has four bags, but " + side.word() + " has " + on + " on the board, " + in + " in and " + left
-                    + " left; take " + over() + " away";
+            return "a side has four bags, but " + side.word() + " has " + on + " on the board, " + in + " in and "
+                    + left + " left; take " + over() + " away";
         }
     }
 

@@ -108,7 +108,8 @@ class PlaybookTest {
         Map<Situation, Double> found = Occasions.of(new Matchup(sure, lost, GameRules.STANDARD));
         assertThat(found.keySet()).containsExactly(Situation.OPEN);
         assertThat(found.get(Situation.OPEN)).isCloseTo(8, within(0.1));
-        // Players of flesh and blood see all kinds, those that block nothing most often; no more boards than they have bags.
+        // Players of flesh and blood see all kinds, those that block nothing most often; no more boards than they have
+        // bags.
         Thrower good = Thrower.known(GOOD, Approach.CONSERVATIVE);
         Matchup usual = new Matchup(good, good, GameRules.STANDARD);
         Map<Situation, Double> times = Occasions.of(usual);
@@ -127,7 +128,8 @@ class PlaybookTest {
             assertThat(worth.perGame().estimate()).isBetween(0.0, 1.0);
             assertThat(worth.perGame().estimate() > 0).isEqualTo(worth.gain().estimate() > 0);
         }
-        // Slides are thrown most, and are worth more than a roll, over a game; nobody wins a game more by that than by it all.
+        // Slides are thrown most, and are worth more than a roll, over a game; nobody wins a game more by that than by
+        // it all.
         assertThat(book.worth(Shot.SLIDE).perGame().estimate())
                 .isGreaterThan(book.worth(Shot.ROLL).perGame().estimate())
                 .isLessThan(0.5);

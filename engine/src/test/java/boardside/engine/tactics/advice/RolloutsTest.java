@@ -242,8 +242,7 @@ class RolloutsTest {
                             .max(Comparator.comparingDouble(shot -> best.after(state, shot)))
                             .orElseThrow()
                     : Throw.SAFE;
-            Sampled<Throw> found = Rollouts.halving(
-                            new Toy(play), start, Toy.ALL, 60_000, 12, s -> value(s, worth))
+            Sampled<Throw> found = Rollouts.halving(new Toy(play), start, Toy.ALL, 60_000, 12, s -> value(s, worth))
                     .get(0);
             Estimate estimate = Estimate.of(found, byDraw(worth), SIMULATED, new double[4]);
             assertThat(best.value(start) - best.after(start, found.shot())).isLessThan(0.01);
