@@ -23,6 +23,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -84,7 +85,7 @@ class PlaybooksTest {
                 LogFiles.Progress.NONE);
     }
 
-    private Throws.Key key(String bag, Face face) {
+    private Throws.Key key(String bag, @Nullable Face face) {
         return new Throws.Key(
                 records.bags(me.id()).stream()
                         .filter(set -> set.name().equals(bag))
