@@ -128,6 +128,7 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
     public static Playbook of(Matchup matchup, boolean mirrored, int samples, long seed) {
         Adviser adviser = new Adviser(matchup);
         Map<Situation, Double> occasions = Occasions.of(matchup);
+        double lost = 1 - (matchup.win(true) + matchup.win(false)) / 2;
         List<Line> lines = new ArrayList<>();
         Map<Shot, Gains> gains = new EnumMap<>(Shot.class);
         for (Situation situation : Situation.values()) {
@@ -148,8 +149,8 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
             }
             here.keySet().forEach(shot -> gains.computeIfAbsent(shot, Gains::new).situations++);
         }
-        List<Worth> worths =
-                new ArrayList<>(gains.values().stream().map(Gains::worth).toList());
+        List<Worth> worths = new ArrayList<>(
+                gains.values().stream().map(one -> one.worth(lost)).toList());
         worths.sort(Comparator.comparingDouble((Worth worth) -> -worth.perGame().estimate()));
         return new Playbook(lines, worths);
     }
@@ -176,9 +177,17 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
             }
         }
 
-        Worth worth() {
+        /**
+         * What it all comes to.
+         *
+         * @param lost chance to lose a game: no more than that can be won, so large sums of gains are bent to stay below it
+         */
+        Worth worth(double lost) {
             double[] equal = new double[each.length];
             Arrays.fill(equal, 1.0 / equal.length);
+            for (int k = 0; k < game.length; k++) {
+                game[k] = lost > 0 ? lost * -Math.expm1(-game[k] / lost) : 0;
+            }
             return new Worth(shot, Range.of(each, equal), Range.of(game, equal), situations);
         }
     }
