@@ -93,8 +93,10 @@ public final class HostedSeasons {
                 rows.seasons().version(id), Instant.parse(rows.seasons().changedAt(id))));
     }
 
-    /** Makes a season with its schedule. Players whose name a player of this household has are that
-     * player; those of accounts never, since a name is no proof. */
+    /**
+     * Makes a season with its schedule. Entrants with the name of a player of the household are that player; whose account an
+     * entrant is has to be said by {@link #link}, since a name is no proof.
+     */
     public Season add(NewSeason draft) {
         return database.write(rows -> {
             List<String> faults = new ArrayList<>();
@@ -359,6 +361,20 @@ public final class HostedSeasons {
         String checked = name(faults, "a player", name);
         refuse(faults);
         return change(id, Kind.PLAYERS, season -> SeasonChanges.renamed(season, entrant, checked));
+    }
+
+    /**
+     * Says that an entrant is a player whose records are kept here, or with null none: they can then tell their own totals. It
+     * is no part of what was changed, since players may have other numbers where that is read again.
+     */
+    public void link(String id, String entrant, @Nullable Integer player) {
+        database.write(rows -> {
+            if (!rows.seasons().changed(id)) {
+                throw new Failure.NotFound("there is no season " + id);
+            }
+            rows.seasons().link(id, entrant, player);
+            return id;
+        });
     }
 
     /** The play-off begins; at the end of the round robin unless said. */

@@ -67,7 +67,7 @@ public final class Records implements AutoCloseable {
     private final Passwords passwords = new Passwords();
 
     /** Told when a player leaves with their account, before their records go: whoever shares something with them is listed here. */
-    private static final List<Departure> DEPARTURES = List.of();
+    private static final List<Departure> DEPARTURES = List.of(new SeasonDeparture());
 
     private Records(Database database, InstantSource clock, Ids ids) {
         this.database = database;

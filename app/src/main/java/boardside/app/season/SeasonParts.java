@@ -47,6 +47,16 @@ public record SeasonParts(@Nullable SeasonSettings settings, List<Entrant> entra
         return byId;
     }
 
+    /** The same parts with an entrant under another name throughout. */
+    public SeasonParts renamed(String entrant, String name) {
+        return new SeasonParts(
+                settings,
+                entrants.stream()
+                        .map(one -> one.id().equals(entrant) ? one.named(name) : one)
+                        .toList(),
+                matches);
+    }
+
     /** Whether nothing differs. */
     public boolean none() {
         return settings == null && entrants.isEmpty() && matches.isEmpty();

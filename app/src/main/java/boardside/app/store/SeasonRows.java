@@ -302,6 +302,46 @@ public final class SeasonRows {
         }
     }
 
+    /** Says which player an entrant is, or with null none. */
+    public void link(String season, String entrant, @Nullable Integer player) {
+        handle.createUpdate("update season_entrant set player = :player where season = :season and id = :entrant")
+                .bind("player", player)
+                .bind("season", season)
+                .bind("entrant", entrant)
+                .execute();
+    }
+
+    /** An entrant that is a player of this store. */
+    public record Linked(String season, String entrant) {}
+
+    /** The entrants a player is, in all seasons. */
+    public List<Linked> of(int player) {
+        return handle.createQuery("select season, id from season_entrant where player = :player order by season, id")
+                .bind("player", player)
+                .map((row, context) -> new Linked(row.getString("season"), row.getString("id")))
+                .list();
+    }
+
+    /** Gives an entrant another name, and makes them nobody whose records are here. */
+    public void forget(Linked entrant, String name) {
+        handle.createUpdate("update season_entrant set name = :name, player = null where season = :season and id = :id")
+                .bind("name", name)
+                .bind("season", entrant.season())
+                .bind("id", entrant.entrant())
+                .execute();
+    }
+
+    /** Writes anew what a change was. */
+    public void rewrite(StoredSeasonChange change) {
+        handle.createUpdate("update season_change set earlier = :earlier, later = :later"
+                        + " where season = :season and id = :id")
+                .bind("earlier", change.earlier())
+                .bind("later", change.later())
+                .bind("season", change.season())
+                .bind("id", change.id())
+                .execute();
+    }
+
     private void putMatches(String season, List<SeasonMatch> matches) {
         if (matches.isEmpty()) {
             return;

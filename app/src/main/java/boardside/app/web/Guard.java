@@ -147,7 +147,7 @@ final class Guard {
         boolean let = switch (access) {
             case EVERYONE -> true;
             case DEVICE -> letIn(ctx);
-            case ORGANISER -> hosting == null ? letIn(ctx) : may(ctx, Role.ORGANISER);
+            case ORGANISER -> organises(ctx);
             case HOST -> may(ctx, Role.HOST);
             case LOCAL -> local(ctx);
         };
@@ -157,6 +157,11 @@ final class Guard {
         if (ctx.method() != HandlerType.GET && ctx.method() != HandlerType.HEAD) {
             checkToken(ctx);
         }
+    }
+
+    /** Whether whoever asks may run leagues. */
+    boolean organises(Context ctx) {
+        return hosting == null ? letIn(ctx) : may(ctx, Role.ORGANISER);
     }
 
     private Refusal refusal(Context ctx, Access access) {

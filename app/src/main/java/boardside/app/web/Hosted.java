@@ -1,13 +1,17 @@
 package boardside.app.web;
 
+import boardside.app.practice.Player;
+import boardside.engine.league.season.Entrant;
 import boardside.engine.league.season.Season;
 import boardside.engine.league.season.SeasonMatch;
+import boardside.engine.league.season.SeasonRules;
 import io.javalin.http.Context;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** What the pages of seasons that are run here share: which season, who may see it, what times look like. */
@@ -40,12 +44,28 @@ final class Hosted {
                 .orElseThrow(() -> new Refusal(404, web.texts().of("hosted.nothing")));
     }
 
-    /** The season asked for, where it is open to everybody or the request comes from somebody known here. */
+    /** Whether a request comes from somebody who may run seasons. */
+    boolean mayRun(Context ctx) {
+        return web.guard().organises(ctx);
+    }
+
+    /** Who a player is in a season, if they are in it. */
+    static Optional<Entrant> entrant(Season season, Player player) {
+        return season.entrants().stream()
+                .filter(one -> one.player() != null && one.player() == player.id())
+                .findFirst();
+    }
+
+    private boolean plays(Season season, Context ctx) {
+        return web.guard().letIn(ctx) && entrant(season, web.player(ctx)).isPresent();
+    }
+
+    /** The season asked for, where it is open to everybody, or whoever asks runs seasons or plays in it. */
     Season visible(Context ctx) {
         return web.records()
                 .seasons()
                 .find(ctx.pathParam("season"))
-                .filter(season -> season.open() || web.guard().letIn(ctx))
+                .filter(season -> season.open() || mayRun(ctx) || plays(season, ctx))
                 // The same as for one that does not exist, so that nobody learns which there are.
                 .orElseThrow(() -> new Refusal(404, web.texts().of("hosted.nothing")));
     }
@@ -79,6 +99,22 @@ final class Hosted {
             fields.fault(name, web.texts().of("hosted.turn.fault"));
             return LocalTime.MIDNIGHT;
         }
+    }
+
+    /** A total as typed, or null for none, or with a fault where it cannot be thrown. */
+    @Nullable
+    Integer total(SeasonRules rules, Fields fields, String name) {
+        String text = fields.value(name);
+        if (text.isEmpty()) {
+            return null;
+        }
+        if (text.matches("\\d{1,4}") && rules.possible(Integer.parseInt(text))) {
+            return Integer.valueOf(text);
+        }
+        fields.fault(
+                name,
+                web.texts().of("hosted.match.total.fault", rules.rounds(), rules.mostPoints(), rules.mostPoints() - 1));
+        return null;
     }
 
     /** Time zones to choose from. */

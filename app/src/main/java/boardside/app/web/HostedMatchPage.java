@@ -9,7 +9,6 @@ import boardside.engine.league.season.Season;
 import boardside.engine.league.season.SeasonMatch;
 import boardside.engine.league.season.SeasonMatch.Stage;
 import boardside.engine.league.season.SeasonMatch.State;
-import boardside.engine.league.season.SeasonRules;
 import boardside.engine.league.season.TotalsSoFar;
 import boardside.engine.league.season.Voice;
 import boardside.engine.league.season.Window;
@@ -173,27 +172,13 @@ public final class HostedMatchPage {
             List<GameScore> games = new ArrayList<>();
             for (int game = 1; game <= season.rules().games(); game++) {
                 games.add(new GameScore(
-                        total(season.rules(), fields, "first-" + game),
-                        total(season.rules(), fields, "second-" + game)));
+                        hosted.total(season.rules(), fields, "first-" + game),
+                        hosted.total(season.rules(), fields, "second-" + game)));
             }
             if (!fields.faulty()) {
                 seasons.tell(season.id(), match.id(), games, Voice.ORGANISER);
             }
         });
-    }
-
-    private @Nullable Integer total(SeasonRules rules, Fields fields, String name) {
-        String text = fields.value(name);
-        if (text.isEmpty()) {
-            return null;
-        }
-        if (text.matches("\\d{1,4}") && rules.possible(Integer.parseInt(text))) {
-            return Integer.valueOf(text);
-        }
-        fields.fault(
-                name,
-                web.texts().of("hosted.match.total.fault", rules.rounds(), rules.mostPoints(), rules.mostPoints() - 1));
-        return null;
     }
 
     void confirm(Context ctx) {

@@ -1,6 +1,7 @@
 package boardside.app.web;
 
 import boardside.app.practice.Failure;
+import boardside.app.practice.Player;
 import boardside.engine.league.season.Entrant;
 import boardside.engine.league.season.Season;
 import io.javalin.http.Context;
@@ -24,8 +25,10 @@ public final class HostedPlayersPage {
      * Everybody.
      *
      * @param joinable divisions that have a bye to be filled
+     * @param accounts whether entrants can be accounts
      */
-    public record View(String path, String season, List<Division> divisions, List<Joinable> joinable) {}
+    public record View(
+            String path, String season, List<Division> divisions, List<Joinable> joinable, boolean accounts) {}
 
     /** A division; the name is empty where there is only one. */
     public record Division(String name, List<Person> people) {}
@@ -37,8 +40,9 @@ public final class HostedPlayersPage {
      * A player.
      *
      * @param left how they left, in words, or empty
+     * @param known whether they can tell their own totals
      */
-    public record Person(String id, String path, String name, String left) {}
+    public record Person(String id, String path, String name, String left, boolean known) {}
 
     void show(Context ctx) {
         show(ctx, hosted.season(ctx), Fields.filled(web.texts(), Map.of()));
@@ -59,7 +63,14 @@ public final class HostedPlayersPage {
             }
         }
         Map<String, @Nullable Object> values = new HashMap<>();
-        values.put("view", new View(Hosted.path(season), season.name(), divisions, joinable));
+        values.put(
+                "view",
+                new View(
+                        Hosted.path(season),
+                        season.name(),
+                        divisions,
+                        joinable,
+                        web.options().hosted()));
         values.put("fields", fields);
         web.show(ctx, "hosted_players", web.texts().of("hosted.people"), values);
     }
@@ -71,7 +82,29 @@ public final class HostedPlayersPage {
                 entrant.name(),
                 entrant.in()
                         ? ""
-                        : web.texts().of("hosted.standing." + entrant.standing().word(), entrant.name()));
+                        : web.texts().of("hosted.standing." + entrant.standing().word(), entrant.name()),
+                entrant.player() != null);
+    }
+
+    /** Says whose account an entrant is; with an empty name, nobody's. */
+    void link(Context ctx) {
+        String entrant = entrant(ctx);
+        String field = "account-" + entrant;
+        change(ctx, field, (season, fields) -> {
+            String name = fields.value(field);
+            Integer player = name.isEmpty() ? null : (Integer) player(name);
+            web.records().seasons().link(season.id(), entrant, player);
+        });
+    }
+
+    /** The first player of an account. */
+    private int player(String account) {
+        return web.records()
+                .accounts()
+                .named(account)
+                .flatMap(found -> web.records().players(found.id()).stream().findFirst())
+                .map(Player::id)
+                .orElseThrow(() -> new Failure.BadInput(web.texts().of("hosted.people.account.none", account)));
     }
 
     /** A change of who plays, by what its form says. */

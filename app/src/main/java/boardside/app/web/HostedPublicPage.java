@@ -78,7 +78,7 @@ public final class HostedPublicPage {
                 season.name(),
                 hosted.words().rules(season),
                 season.note(),
-                web.guard().letIn(ctx),
+                hosted.mayRun(ctx),
                 season.open(),
                 divisions,
                 playOff(season),

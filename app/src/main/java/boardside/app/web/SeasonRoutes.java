@@ -1,5 +1,6 @@
 package boardside.app.web;
 
+import static boardside.app.web.Access.DEVICE;
 import static boardside.app.web.Access.EVERYONE;
 import static boardside.app.web.Access.ORGANISER;
 import static boardside.app.web.Route.get;
@@ -19,7 +20,14 @@ final class SeasonRoutes {
         HostedPlayersPage players = new HostedPlayersPage(web, hosted);
         HostedPublicPage open = new HostedPublicPage(web, hosted);
         HostedEndingPage ending = new HostedEndingPage(web, hosted);
+        HostedMinePage mine = new HostedMinePage(web, hosted);
         return List.of(
+                // What players say of their own matches; whose they are is checked there.
+                get("/seasons/mine", DEVICE, mine::list),
+                get("/seasons/{season}/mine/{match}", DEVICE, mine::show),
+                post("/seasons/{season}/mine/{match}", DEVICE, mine::tell),
+                post("/seasons/{season}/mine/{match}/confirm", DEVICE, mine::confirm),
+                post("/seasons/{season}/mine/{match}/dispute", DEVICE, mine::dispute),
                 get("/seasons", ORGANISER, desk::list),
                 post("/seasons", ORGANISER, settings::add),
                 get("/seasons/new", ORGANISER, settings::blank),
@@ -35,6 +43,7 @@ final class SeasonRoutes {
                 post("/seasons/{season}/players", ORGANISER, players::join),
                 post("/seasons/{season}/players/{entrant}", ORGANISER, players::rename),
                 post("/seasons/{season}/players/{entrant}/leave", ORGANISER, players::leave),
+                post("/seasons/{season}/players/{entrant}/account", ORGANISER, players::link),
                 get("/seasons/{season}/matches/{match}", ORGANISER, match::show),
                 post("/seasons/{season}/matches/{match}", ORGANISER, match::tell),
                 post("/seasons/{season}/matches/{match}/confirm", ORGANISER, match::confirm),

@@ -3,12 +3,14 @@ package boardside.app.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boardside.app.practice.Player;
 import boardside.app.record.HostedSeasons;
 import boardside.app.record.NewSeason;
 import boardside.engine.league.season.Entrant;
 import boardside.engine.league.season.GameScore;
 import boardside.engine.league.season.Season;
 import boardside.engine.league.season.SeasonMatch;
+import boardside.engine.league.season.SeasonMatch.Said;
 import boardside.engine.league.season.SeasonMatch.State;
 import boardside.engine.league.season.SeasonOutlook;
 import boardside.engine.league.season.SeasonRules;
@@ -17,6 +19,7 @@ import boardside.engine.league.season.Weeks;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.Cookie;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -240,6 +243,69 @@ class HostedSeasonTest extends Browser {
         Wire calendar = Wire.get(Wire.ELSEWHERE, server.port(), "/seasons/" + open.id() + "/calendar.ics");
         assertThat(calendar.header("content-type")).isEqualTo("text/calendar; charset=utf-8");
         assertThat(calendar.body()).startsWith("BEGIN:VCALENDAR\r\n");
+    }
+
+    private void as(int player) {
+        page.context().addCookies(List.of(new Cookie(Web.PLAYER, String.valueOf(player)).setUrl(url("/"))));
+    }
+
+    @Test
+    void playersTellTheirOwnTotalsAndAgreeToTheOthers() {
+        int ash = records.addPlayer("Ash", Player.Hand.RIGHT, Player.Hand.LEFT).id();
+        int bea = records.addPlayer("Bea", Player.Hand.RIGHT, Player.Hand.LEFT).id();
+        int eve = records.addPlayer("Eve", Player.Hand.RIGHT, Player.Hand.LEFT).id();
+        Season made = made(1, false, "Ash", "Bea");
+        String match =
+                "/seasons/" + made.id() + "/mine/" + made.matches().get(0).id();
+        as(ash);
+        page.navigate(url("/seasons/mine"));
+        picture("hosted-mine");
+        assertAccessible();
+        page.locator(".links a").click();
+        page.locator("[name=mine-1]").fill("119");
+        button("Tell my totals").click();
+        assertThat(page.locator(".fault-here")).containsText("0 to 120 points");
+        for (int game = 1; game <= 3; game++) {
+            page.locator("[name=mine-" + game + "]").fill("8" + game);
+        }
+        button("Tell my totals").click();
+        assertThat(page.locator("#stands")).hasText("81–?, 82–?, 83–?; open");
+        as(bea);
+        page.navigate(url(match));
+        for (int game = 1; game <= 3; game++) {
+            page.locator("[name=mine-" + game + "]").fill("7" + game);
+        }
+        button("Tell my totals").click();
+        assertThat(page.locator("#stands")).containsText("told, not yet agreed");
+        assertThat(button("These totals are right")).hasCount(0);
+        picture("hosted-my-match");
+        assertAccessible();
+        // Said again, it is no agreement.
+        button("Tell my totals").click();
+        assertThat(page.locator("#stands")).containsText("told, not yet agreed");
+        as(ash);
+        page.navigate(url(match));
+        details("Something is wrong");
+        page.locator("#why").fill("game 3 was 72");
+        button("Tell the organiser").click();
+        assertThat(page.locator("#stands")).containsText("disputed");
+        assertThat(button("Tell my totals")).hasCount(0);
+        records.seasons().reopen(made.id(), made.matches().get(0).id());
+        as(bea);
+        page.navigate(url(match));
+        page.locator("[name=mine-3]").fill("72");
+        button("Tell my totals").click();
+        as(ash);
+        page.navigate(url(match));
+        button("These totals are right").click();
+        assertThat(season().matches().get(0).state()).isEqualTo(State.CONFIRMED);
+        assertThat(season().matches().get(0).said()).isEqualTo(Said.BOTH);
+        // Somebody else's match is not there.
+        as(eve);
+        page.navigate(url("/seasons/mine"));
+        assertThat(page.locator("main")).containsText("You are in no season run here");
+        page.navigate(url(match));
+        assertThat(page.locator("main")).containsText("There is no such match in this season.");
     }
 
     /** Names are text wherever they are shown. */
