@@ -87,6 +87,12 @@ final class ThrowCommand implements Callable<Integer> {
     @Option(names = "--board", paramLabel = "BOARD", description = "regulation (unless said) or narrow, 12 in wide.")
     private String board = BoardKind.REGULATION.word();
 
+    @Option(
+            names = "--width",
+            paramLabel = "IN",
+            description = "Width of the board as measured, inches, where it is another than its kind's.")
+    private @Nullable Double width;
+
     ThrowCommand(Context context) {
         this.context = context;
     }
@@ -94,7 +100,7 @@ final class ThrowCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         List<String> faults = new ArrayList<>();
-        Board surface = checked(faults, "--board, --front, --slope", this::board);
+        Board surface = checked(faults, "--board, --width, --front, --slope", this::board);
         Bag bag = checked(faults, "--friction", () -> Bag.of(friction));
         Landing landing = checked(faults, "--x, --y, --speed, --heading", () -> new Landing(x, y, speed, heading));
         List<double[]> places = places(faults);
@@ -129,11 +135,9 @@ final class ThrowCommand implements Callable<Integer> {
                     "a slope and a front height are two ways to say one thing; leave one out");
         }
         BoardKind kind = Word.of(BoardKind.class, board);
-        Board usual = Board.of(kind);
-        if (slope != null) {
-            return usual.withSlope(slope);
-        }
-        return front == null ? usual : Board.of(usual.width(), front);
+        Board usual =
+                Board.of(width == null ? Board.of(kind).width() : width, front == null ? Board.FRONT_HEIGHT : front);
+        return slope == null ? usual : usual.withSlope(slope);
     }
 
     private List<double[]> places(List<String> faults) {

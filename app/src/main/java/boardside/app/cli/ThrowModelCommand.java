@@ -1,5 +1,6 @@
 package boardside.app.cli;
 
+import boardside.app.record.Pushes;
 import boardside.app.record.Throws;
 import boardside.engine.physics.Board;
 import boardside.engine.physics.Range;
@@ -11,6 +12,8 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -26,6 +29,9 @@ import picocli.CommandLine.Option;
             "Exit status: 0 done, 1 the answer is no or nothing was found, 2 wrong usage or bad input."
         })
 final class ThrowModelCommand implements Callable<Integer> {
+    /** Blocks deeper than this are hardly ever taken in. */
+    private static final int SHOWN = 4;
+
     private final Context context;
 
     @Option(names = "--bag", paramLabel = "NAME", description = "Which bag set; the one you throw most unless said.")
@@ -48,7 +54,7 @@ final class ThrowModelCommand implements Callable<Integer> {
         if (group == null) {
             return Cli.NO;
         }
-        ThrowAdvice advice = Throws.advice(group);
+        ThrowAdvice advice = group.advice();
         context.answer(json(group, advice), words(group, advice));
         return Cli.DONE;
     }
@@ -59,6 +65,7 @@ final class ThrowModelCommand implements Callable<Integer> {
         json.put("bags", fit.records().bags());
         json.put("narrowBags", group.narrow());
         json.put("missesTold", group.told());
+        json.put("bagsTapped", group.tapped());
         Map<String, Object> told = new LinkedHashMap<>();
         for (Parameter parameter : Parameter.values()) {
             json.put(SlideCommand.key(parameter), fit.range(parameter));
@@ -79,6 +86,11 @@ final class ThrowModelCommand implements Callable<Integer> {
         aim.put("gain", advice.gain());
         aim.put("pointsPerBagAtTheHole", advice.centred());
         json.put("aim", aim);
+        Map<String, Object> pushes = new LinkedHashMap<>();
+        for (int depth = 1; depth <= Pushes.DEEPEST; depth++) {
+            pushes.put(String.valueOf(depth), Pushes.collected(fit, depth));
+        }
+        json.put("pushTakesBlockIn", pushes);
         return json;
     }
 
@@ -106,7 +118,15 @@ final class ThrowModelCommand implements Callable<Integer> {
                 line(" half along", advice.halfAlong(), 100, " % with half the spread along"),
                 line("points a bag", advice.points(), 1, ""),
                 line("best reach", advice.best(), 1, " in up the board, straight at the hole"),
-                line(" points there", advice.bestPoints(), 1, ""));
+                line(" points there", advice.bestPoints(), 1, ""),
+                "",
+                IntStream.rangeClosed(1, SHOWN)
+                        .mapToObj(depth -> line(
+                                "push, depth " + depth,
+                                Pushes.collected(fit, depth),
+                                100,
+                                " % of blocks at that depth go in"))
+                        .collect(Collectors.joining("\n")));
     }
 
     private static String line(String what, Range range, double scale, String unit) {

@@ -66,6 +66,7 @@ public final class Demo {
         LogFiles.read(records, player.id(), List.of(new LogFiles.Source("demo", log)), LogFiles.Progress.NONE);
         DemoTries.add(records, player, last, SEED);
         DemoTrials.add(records, player, last, SEED);
+        DemoSlides.add(records, player, last, SEED);
         records.bags(player.id()).stream()
                 .filter(bag -> bag.name().equals(Scenario.BAGS.get(1)))
                 .findFirst()

@@ -36,6 +36,8 @@ public record Change(String id, String at, Kind kind, String run, String says, b
         /** Fixtures of a league were added, edited or deleted, or results posted. */
         FIXTURES,
         /** A trial was paused, resumed, stopped or deleted. */
-        TRIAL
+        TRIAL,
+        /** A slide test was corrected or deleted. */
+        SLIDE_TEST
     }
 }

@@ -58,6 +58,9 @@ public sealed interface Operation {
     record KeepSituation(String op, String situation, String name, Position position, boolean retired)
             implements Operation {}
 
+    /** Keeps a slide test, new or corrected; without what was tapped, deletes it. */
+    record KeepSlideTest(String op, String test, SlideTest.@Nullable Tapped tapped) implements Operation {}
+
     /** Keeps how the run is set up now, for the rounds to come and for the next run. */
     record ChangeSetup(String op, String run, Setup setup) implements Operation {}
 

@@ -10,6 +10,7 @@ import boardside.app.practice.Moment;
 import boardside.app.practice.Player;
 import boardside.app.practice.Round;
 import boardside.app.practice.Session;
+import boardside.app.practice.SlideTest;
 import boardside.app.practice.Try;
 import boardside.app.store.Transaction;
 import java.util.HashSet;
@@ -39,9 +40,18 @@ final class Checking {
                     snapshot.sessions(player.id()).stream().collect(Collectors.toMap(Session::id, Function.identity()));
             sessions.values().forEach(session -> moment("session " + session.id(), session.startedAt()));
             snapshot.eachRun(player.id(), run -> run(player.id(), run, bags));
+            snapshot.slideTests(player.id()).forEach(test -> slideTest(player.id(), test));
             league(snapshot, player.id());
         }
         snapshot.seasons().forEach(season -> faults.addAll(HostedSeasons.faults(season)));
+    }
+
+    private void slideTest(int player, SlideTest test) {
+        SlideTest.Tapped tapped = test.tapped();
+        if (tapped != null) {
+            SlideTestRecording.faults(rows, player, tapped)
+                    .forEach(fault -> faults.add("slide test " + test.id() + ": " + fault));
+        }
     }
 
     private void league(Snapshot snapshot, int player) {

@@ -13,10 +13,12 @@ import boardside.app.practice.Line;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
 import boardside.app.practice.Session;
+import boardside.app.practice.SlideTest;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.store.HistoryRows;
 import boardside.app.store.Transaction;
+import boardside.engine.rules.Word;
 import boardside.engine.tactics.Spot;
 import java.util.ArrayList;
 import java.util.List;
@@ -54,6 +56,10 @@ final class Corrections {
 
     void keepSituation(Transaction rows, int player, KeptSituation earlier, KeptSituation later, String now) {
         keep(rows, player, Change.Kind.SITUATION, later.id(), earlier, later, now);
+    }
+
+    void keepSlideTest(Transaction rows, int player, SlideTest earlier, SlideTest later, String now) {
+        keep(rows, player, Change.Kind.SLIDE_TEST, later.id(), earlier, later, now);
     }
 
     void keepBag(Transaction rows, int player, BagSet earlier, BagSet later, String now) {
@@ -129,6 +135,13 @@ final class Corrections {
                         subject, ids.nextAfter(before.op()), earlier.name(), earlier.position(), earlier.retired());
                 keepSituation(rows, player, before, after, now);
                 rows.situations().put(player, after);
+            }
+            case SLIDE_TEST -> {
+                SlideTest before = rows.slideTests().find(player, subject).orElseThrow();
+                SlideTest.Tapped tapped =
+                        Json.read(entry.earlier(), SlideTest.class).tapped();
+                new SlideTestRecording(rows, player, this, now)
+                        .put(new SlideTest(subject, ids.nextAfter(before.op()), tapped));
             }
             case RUN -> {
                 Run run = rows.runs().find(player, subject).orElseThrow();
@@ -249,6 +262,8 @@ final class Corrections {
             }
             case SITUATION ->
                 told(Json.read(entry.earlier(), KeptSituation.class), Json.read(entry.later(), KeptSituation.class));
+            case SLIDE_TEST ->
+                told(Json.read(entry.earlier(), SlideTest.class), Json.read(entry.later(), SlideTest.class));
             case RUN -> told(Json.read(entry.earlier(), RunEdit.class), Json.read(entry.later(), RunEdit.class));
             case RUN_DELETED -> Json.read(entry.later(), Deletion.class).deleted() ? "deleted" : "brought back";
             case SESSION ->
@@ -264,7 +279,7 @@ final class Corrections {
         };
         boolean ofRun = switch (entry.kind()) {
             case ROUND, TRY, RUN, RUN_DELETED -> true;
-            case SESSION, SITUATION, BAG, BOARD, LEAGUE, FIXTURES, TRIAL -> false;
+            case SESSION, SITUATION, BAG, BOARD, LEAGUE, FIXTURES, TRIAL, SLIDE_TEST -> false;
         };
         return new Change(entry.id(), entry.at(), entry.kind(), ofRun ? entry.subject() : "", says, entry.undone());
     }
@@ -307,6 +322,32 @@ final class Corrections {
             parts.add(later.retired() ? "now put away" : "in use again");
         }
         return String.join("; ", parts);
+    }
+
+    private static String told(SlideTest earlier, SlideTest later) {
+        if (later.tapped() == null || earlier.tapped() == null) {
+            return later.tapped() == null ? "deleted" : "brought back";
+        }
+        List<String> parts = new ArrayList<>();
+        part(
+                parts,
+                "slides",
+                SlideText.of(earlier.tapped().slides()),
+                SlideText.of(later.tapped().slides()));
+        part(
+                parts,
+                "conditions",
+                word(earlier.tapped().conditions()),
+                word(later.tapped().conditions()));
+        part(parts, "face", word(earlier.tapped().face()), word(later.tapped().face()));
+        if (!earlier.tapped().bag().equals(later.tapped().bag())) {
+            parts.add("another bag set");
+        }
+        return String.join("; ", parts);
+    }
+
+    private static @Nullable String word(@Nullable Word word) {
+        return word == null ? null : word.word();
     }
 
     private static String told(TrialPlan earlier, TrialPlan later) {

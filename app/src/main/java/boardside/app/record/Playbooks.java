@@ -68,7 +68,7 @@ public final class Playbooks {
         Map<Throws.Key, int[]> duels = duels(records, player.id());
         List<Bag> bags = new ArrayList<>();
         for (Throws.Group group : Throws.of(records, player.id(), today).groups()) {
-            boolean thrown = group.fit().records().bags() > 0;
+            boolean thrown = group.bags() > 0;
             if (bags.size() < MOST_BAGS && (thrown || bags.isEmpty())) {
                 Thrower thrower =
                         new Thrower(group.fit().mean(), group.fit().draws(), Approach.CONSERVATIVE, List.of());

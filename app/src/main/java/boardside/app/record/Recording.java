@@ -10,6 +10,7 @@ import boardside.app.practice.Moment;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Round;
 import boardside.app.practice.Run;
+import boardside.app.practice.SlideTest;
 import boardside.app.store.RoundRows;
 import boardside.app.store.Transaction;
 import boardside.engine.rules.Drill;
@@ -82,6 +83,9 @@ final class Recording {
             return tries().put(run(put.run()), put.tried());
         } else if (operation instanceof Operation.KeepSituation keep) {
             return tries().keep(keep);
+        } else if (operation instanceof Operation.KeepSlideTest keep) {
+            return new SlideTestRecording(rows, player, corrections, now)
+                    .put(new SlideTest(keep.test(), keep.op(), keep.tapped()));
         } else if (operation instanceof Operation.ChangeSetup change) {
             if (run(change.run()).setup().equals(change.setup())) {
                 return false;

@@ -65,6 +65,7 @@ public final class Records implements AutoCloseable {
     private final Trials trials;
     private final Plans plans;
     private final Passwords passwords = new Passwords();
+    private final ThrowFits throwFits = new ThrowFits();
 
     /** Told when a player leaves with their account, before their records go: whoever shares something with them is listed here. */
     private static final List<Departure> DEPARTURES = List.of(new SeasonDeparture());
@@ -146,6 +147,16 @@ public final class Records implements AutoCloseable {
     /** Plans, goals, and who may see whose. */
     public Plans plans() {
         return plans;
+    }
+
+    /** Slide tests. */
+    public SlideTests slideTests() {
+        return new SlideTests(database);
+    }
+
+    /** What was worked out of the records of throws. */
+    ThrowFits throwFits() {
+        return throwFits;
     }
 
     /** Bests, milestones and bags a day. */
@@ -488,6 +499,7 @@ public final class Records implements AutoCloseable {
                 && players.stream()
                         .allMatch(player -> rows.players().bags(player.id()).isEmpty()
                                 && rows.situations().all(player.id()).isEmpty()
+                                && rows.slideTests().all(player.id()).isEmpty()
                                 && rows.runs().heads(player.id()).isEmpty());
     }
 
@@ -744,8 +756,10 @@ public final class Records implements AutoCloseable {
         });
     }
 
-    /** Corrections and deletions of a run (also a deleted one), a session, a bag set, a board or a
-     * league, the latest first. */
+    /**
+     * Corrections and deletions of a run (also a deleted one), a session, a bag set, a board, a slide test or a league, the
+     * latest first.
+     */
     public List<Change> changes(int player, String subject) {
         return database.read(rows -> rows.history().on(player, subject).stream()
                 .map(Corrections::told)

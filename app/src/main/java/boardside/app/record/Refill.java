@@ -13,6 +13,7 @@ import boardside.app.practice.Refused;
 import boardside.app.practice.Session;
 import boardside.app.practice.SessionPlan;
 import boardside.app.practice.SetGoal;
+import boardside.app.practice.SlideTest;
 import boardside.app.practice.TrialPlan;
 import boardside.app.season.StoredSeasonChange;
 import boardside.app.store.AccountRows;
@@ -71,6 +72,11 @@ public final class Refill {
     /** Adds a kept situation. */
     public void situation(int player, KeptSituation situation) {
         rows.situations().put(player, situation);
+    }
+
+    /** Adds a slide test. */
+    public void slideTest(int player, SlideTest test) {
+        rows.slideTests().put(player, test);
     }
 
     /** Adds a session. */

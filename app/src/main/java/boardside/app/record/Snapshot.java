@@ -13,6 +13,7 @@ import boardside.app.practice.Run;
 import boardside.app.practice.Session;
 import boardside.app.practice.SessionPlan;
 import boardside.app.practice.SetGoal;
+import boardside.app.practice.SlideTest;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.season.StoredSeasonChange;
@@ -79,6 +80,11 @@ public final class Snapshot {
     /** A player's kept situations. */
     public List<KeptSituation> situations(int player) {
         return rows.situations().all(player);
+    }
+
+    /** A player's slide tests, deleted ones too. */
+    public List<SlideTest> slideTests(int player) {
+        return rows.slideTests().all(player);
     }
 
     /** A player's sessions, in order of their ids. */

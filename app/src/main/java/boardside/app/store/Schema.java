@@ -13,7 +13,7 @@ import org.flywaydb.core.api.FlywayException;
 /** The store's schema version: read, refused when newer than this program, brought up to date when older. */
 final class Schema {
     /** The newest migration this program ships. */
-    static final int NEWEST = 9;
+    static final int NEWEST = 10;
 
     private static final String TABLE = "flyway_schema_history";
 

@@ -38,6 +38,11 @@ public final class Transaction {
         return new SituationRows(handle);
     }
 
+    /** Slide tests. */
+    public SlideTestRows slideTests() {
+        return new SlideTestRows(handle);
+    }
+
     /** Sums and counts derived from rounds. */
     public TallyRows tallies() {
         return new TallyRows(handle);
@@ -129,6 +134,7 @@ public final class Transaction {
             "tally",
             "try",
             "situation",
+            "slide_test",
             "history",
             "learned",
             "league",

@@ -16,6 +16,7 @@ import boardside.app.practice.Run;
 import boardside.app.practice.Session;
 import boardside.app.practice.SessionPlan;
 import boardside.app.practice.SetGoal;
+import boardside.app.practice.SlideTest;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.record.Refill;
@@ -51,7 +52,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, in hosted mode the accounts, then for
  * each player the player,
- * bag sets, boards, situations, sessions, runs with their rounds, leagues with their fixtures, challenges, trials, plans,
+ * bag sets, boards, situations, slide tests, sessions, runs with their rounds, leagues with their fixtures, challenges, trials, plans,
  * goals, and the history; then the seasons that are run here, each with its changes;
  * last the counts, by which a whole file is known.
  */
@@ -227,6 +228,11 @@ final class JsonLines {
             List<KeptSituation> situations = snapshot.situations(id);
             situations.forEach(situation -> line("situation", Json.MAPPER.valueToTree(situation)));
             counts = counts.plusSituations(situations.size());
+            for (SlideTest test : snapshot.slideTests(id)) {
+                if (complete || test.tapped() != null) {
+                    line("slide-test", Json.MAPPER.valueToTree(test));
+                }
+            }
             List<Session> sessions = snapshot.sessions(id);
             sessions.forEach(session -> line("session", Json.MAPPER.valueToTree(session)));
             counts = counts.plus(1, bags.size(), sessions.size(), 0, 0, 0);
@@ -460,6 +466,12 @@ final class JsonLines {
                     counts = counts.plusSituations(1);
                     if (refill != null) {
                         refill.situation(player, situation);
+                    }
+                }
+                case "slide-test" -> {
+                    SlideTest test = Json.MAPPER.treeToValue(node, SlideTest.class);
+                    if (refill != null) {
+                        refill.slideTest(player, test);
                     }
                 }
                 case "session" -> {

@@ -21,6 +21,7 @@ final class OperationJson {
         @JsonSubTypes.Type(value = Operation.PutRound.class, name = "round"),
         @JsonSubTypes.Type(value = Operation.PutTry.class, name = "try"),
         @JsonSubTypes.Type(value = Operation.KeepSituation.class, name = "situation"),
+        @JsonSubTypes.Type(value = Operation.KeepSlideTest.class, name = "slide-test"),
         @JsonSubTypes.Type(value = Operation.ChangeSetup.class, name = "setup"),
         @JsonSubTypes.Type(value = Operation.ScoreRun.class, name = "score"),
         @JsonSubTypes.Type(value = Operation.FinishRun.class, name = "finish"),

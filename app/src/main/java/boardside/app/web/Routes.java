@@ -89,6 +89,8 @@ final class Routes {
         BoardsPage boards = new BoardsPage(web);
         MorePage more = new MorePage(web);
         ThrowsPage throwing = new ThrowsPage(web);
+        SlidesPage slides = new SlidesPage(web);
+        WatchPage watching = new WatchPage(web);
         OddsPage odds = new OddsPage(web);
         TriesStart tries = new TriesStart(web);
         RatesPage rates = new RatesPage(web);
@@ -197,7 +199,12 @@ final class Routes {
                 post("/leagues/{league}/fixtures/{fixture}/throw", DEVICE, fixture::start),
                 post("/leagues/{league}/fixtures/{fixture}/delete", DEVICE, fixture::delete),
                 get("/throws", DEVICE, throwing::show),
-                get("/slides", DEVICE, throwing::test),
+                get("/throws/watch", DEVICE, watching::show),
+                get("/slides", DEVICE, slides::list),
+                post("/slides", DEVICE, slides::keep),
+                get("/slides/{test}", DEVICE, slides::show),
+                post("/slides/{test}/delete", DEVICE, slides::delete),
+                post("/slides/{test}/changes/{change}/undo", DEVICE, slides::undo),
                 post("/api/outbox", DEVICE, run::receive),
                 get("/api/token", DEVICE, run::token)));
         return List.copyOf(routes);

@@ -116,11 +116,15 @@ public final class SummaryPage {
             tries.show(ctx, player, detail);
             return;
         }
+        View view = view(player, detail);
+        if (view.waiting()) {
+            ctx.status(Web.WORKING);
+        }
         web.show(
                 ctx,
                 "summary",
                 web.texts().of("drill." + detail.run().drill().word()),
-                plans.with(player, detail.run().id(), view(player, detail)));
+                plans.with(player, detail.run().id(), view));
     }
 
     private View view(Player player, RunDetail detail) {

@@ -1,7 +1,6 @@
 package boardside.app.web;
 
 import boardside.app.practice.Player;
-import boardside.app.record.SlideText;
 import boardside.app.record.Throws;
 import boardside.app.report.DataTable;
 import boardside.app.report.Picture;
@@ -12,45 +11,40 @@ import boardside.engine.physics.SpeedSheet;
 import boardside.engine.physics.ThrowAdvice;
 import boardside.engine.physics.ThrowFit;
 import boardside.engine.physics.ThrowFit.Parameter;
-import boardside.engine.rules.Conditions;
 import boardside.engine.rules.Face;
 import io.javalin.http.Context;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.StringJoiner;
+import org.jspecify.annotations.Nullable;
 
 /** How the player throws: the speed sheet, the spread over the board, and what would bring more points. */
 public final class ThrowsPage {
     /** A narrower range than this share of what was believed before is told by the records. */
     private static final double TOLD = 0.3;
 
+    /** A throw harder by less than this is as hard, in hundredths. */
+    private static final double SAME = 0.05;
+
     /** More of a gain than this, points a bag, is worth aiming elsewhere for. */
     private static final double WORTH = 0.02;
 
     private final Web web;
-    private final Remembered<Known> remembered;
-    private final Remembered<ThrowAdvice> advised;
+    private final Remembered<View> remembered;
 
     ThrowsPage(Web web) {
         this.web = web;
         remembered = web.remembered();
-        advised = web.remembered();
-    }
-
-    private record Known(Throws all, List<SpeedSheet.Sheet> sheets) {
-        static Known of(Throws all) {
-            return new Known(all, all.sheet());
-        }
     }
 
     /** A bag to choose. */
     public record Choice(int index, String name, boolean chosen) {}
 
-    /** A bag's line of the speed sheet. */
-    public record Sheet(String name, String slide, String landing, String harder, String slower, String faster) {}
+    /** A bag on the speed sheet: a sentence or two for each kind of boards. */
+    public record Sheet(String name, List<String> lines) {}
 
     /**
      * What the page shows.
@@ -58,6 +52,7 @@ public final class ThrowsPage {
      * @param said from what it is told, in a sentence
      * @param worth what a throw brings and what would bring more, in sentences
      * @param open what the records cannot tell, in sentences
+     * @param watch address of a throw that moves
      */
     public record View(
             List<Choice> choices,
@@ -66,179 +61,140 @@ public final class ThrowsPage {
             List<String> open,
             Picture picture,
             String unit,
-            List<Sheet> sheets) {}
-
-    /**
-     * The slide test.
-     *
-     * @param slides as typed or tapped
-     * @param conditions as chosen, or empty
-     * @param faults what is wrong with the slides, a sentence each
-     * @param answers what they say, in sentences; empty before any
-     */
-    public record TestView(
-            List<Choice> choices, String slides, String conditions, List<String> faults, List<String> answers) {}
-
-    /** Measures today's boards from a few slides; the answer is in the address and kept nowhere. */
-    void test(Context ctx) {
-        Player player = web.player(ctx);
-        Look look = web.look(ctx);
-        Throws all = known(player).value().all();
-        int index = index(ctx, all);
-        String text = Objects.requireNonNullElse(ctx.queryParam("slides"), "").strip();
-        String said = Objects.requireNonNullElse(ctx.queryParam("conditions"), "");
-        Conditions conditions = Arrays.stream(Conditions.values())
-                .filter(each -> each.word().equals(said))
-                .findFirst()
-                .orElse(null);
-        List<String> faults = new ArrayList<>();
-        List<Throws.Slid> slides = SlideText.read(text, faults);
-        List<String> answers = faults.isEmpty() && !slides.isEmpty()
-                ? answers(look, Throws.test(all.groups().get(index), conditions, slides))
-                : List.of();
-        List<Choice> choices = new ArrayList<>();
-        for (int i = 0; i < all.groups().size(); i++) {
-            choices.add(new Choice(i, name(all.groups().get(i)), i == index));
-        }
-        ctx.status(faults.isEmpty() ? 200 : 422);
-        web.show(
-                ctx,
-                "slides",
-                web.texts().of("slides.title"),
-                Map.of(
-                        "view",
-                        new TestView(choices, text, conditions == null ? "" : conditions.word(), faults, answers)));
-    }
-
-    private List<String> answers(Look look, ThrowFit.Day day) {
-        double percent = 100 * (day.factor().estimate() - 1);
-        boolean slower = day.probabilitySlower() > 0.5;
-        double sure = slower ? day.probabilitySlower() : 1 - day.probabilitySlower();
-        return List.of(
-                web.texts().of("slides.length", day.slides(), length(look, day.slide()), unit(look)),
-                web.texts()
-                        .of(
-                                slower ? "slides.slower" : "slides.faster",
-                                Numbers.one(Math.abs(percent)),
-                                Numbers.percent(sure)),
-                web.texts()
-                        .of(
-                                "slides.friction",
-                                hundredths(day.friction().estimate()),
-                                hundredths(day.friction().low()),
-                                hundredths(day.friction().high())));
-    }
-
-    private static String hundredths(double number) {
-        return String.format(Locale.ROOT, "%.2f", number);
-    }
+            List<Sheet> sheets,
+            String watch) {}
 
     void show(Context ctx) {
         Player player = web.player(ctx);
-        Remembered.Found<Known> found = known(player);
-        Throws all = found.value().all();
-        int index = index(ctx, all);
-        Throws.Group group = all.groups().get(index);
-        ThrowAdvice advice = advised.get(player, web.today(), String.valueOf(index), () -> Throws.advice(group))
-                .value();
-        web.show(
+        Look look = web.look(ctx);
+        int asked = index(ctx);
+        web.showFound(
                 ctx,
                 "throws",
                 web.texts().of("throws.title"),
-                Map.of("view", view(web.look(ctx), found.value(), index, advice), "behind", found.behind()));
+                remembered.soon(
+                        player,
+                        web.today(),
+                        asked + " " + look.units(),
+                        () -> view(look, Throws.of(web.records(), player.id(), web.today()), asked)),
+                "working.throws");
     }
 
-    private Remembered.Found<Known> known(Player player) {
-        return remembered.get(
-                player, web.today(), "", () -> Known.of(Throws.of(web.records(), player.id(), web.today())));
-    }
-
-    private static int index(Context ctx, Throws all) {
+    private static int index(Context ctx) {
         String asked = Objects.requireNonNullElse(ctx.queryParam("bag"), "");
-        for (int i = 0; i < all.groups().size(); i++) {
-            if (asked.equals(String.valueOf(i))) {
-                return i;
-            }
-        }
-        return 0;
+        return asked.matches("\\d{1,3}") ? Integer.parseInt(asked) : 0;
     }
 
-    private View view(Look look, Known known, int chosen, ThrowAdvice advice) {
-        Throws all = known.all();
+    private View view(Look look, Throws all, int asked) {
+        int chosen = asked < all.groups().size() ? asked : 0;
         Throws.Group group = all.groups().get(chosen);
+        Optional<ThrowFit.Day> today = all.today();
         List<Choice> choices = new ArrayList<>();
         List<Sheet> sheets = new ArrayList<>();
         for (int i = 0; i < all.groups().size(); i++) {
-            choices.add(new Choice(i, name(all.groups().get(i)), i == chosen));
-            sheets.add(sheet(look, all.groups().get(i), known.sheets().get(i)));
+            choices.add(new Choice(i, name(web.texts(), all.groups().get(i)), i == chosen));
+            sheets.add(sheet(look, all.groups().get(i), today));
         }
-        int bags = group.fit().records().bags();
         return new View(
                 choices,
-                bags == 0
-                        ? web.texts().of("throws.believed")
-                        : web.texts().of("throws.from", bags, group.narrow(), group.told()),
-                worth(look, advice),
+                from(group),
+                worth(look, group.advice()),
                 open(look, group),
                 picture(look, group),
                 unit(look),
-                sheets);
+                sheets,
+                WatchPage.path(chosen, 0, 0));
     }
 
-    private String name(Throws.Group group) {
-        String name = group.name().isEmpty() ? web.texts().of("throws.unnamed") : group.name();
-        Face face = group.key().face();
-        return face == null ? name : web.texts().of("throws.name." + face.word(), name);
+    /** What the answers rest on: how many bags, and what is known of them beside how they ended. */
+    private String from(Throws.Group group) {
+        if (group.bags() == 0) {
+            return web.texts().of("throws.believed");
+        }
+        StringJoiner said = new StringJoiner(" ");
+        said.add(web.texts().of("throws.from", group.bags()));
+        for (Map.Entry<String, Integer> more : List.of(
+                Map.entry("throws.from.narrow", group.narrow()),
+                Map.entry("throws.from.told", group.told()),
+                Map.entry("throws.from.tapped", group.tapped()))) {
+            if (more.getValue() > 0) {
+                said.add(web.texts().of(more.getKey(), more.getValue()));
+            }
+        }
+        return said.toString();
+    }
+
+    /** What a bag's face is called. */
+    static String name(Texts texts, Throws.Group group) {
+        return name(texts, group.name(), group.key().face());
+    }
+
+    static String name(Texts texts, String bag, @Nullable Face face) {
+        String name = bag.isEmpty() ? texts.of("throws.unnamed") : bag;
+        return face == null ? name : texts.of("throws.name." + face.word(), name);
     }
 
     private String unit(Look look) {
-        return web.texts().of("throws.unit." + look.units());
+        return unit(web.texts(), look);
     }
 
-    private static String length(Look look, Range inches) {
+    static String unit(Texts texts, Look look) {
+        return texts.of("throws.unit." + look.units());
+    }
+
+    /** A length with its range, in whole units. */
+    static String length(Look look, Range inches) {
         double per = Units.perInch(look);
         return Math.round(per * inches.estimate()) + " (" + Math.round(per * inches.low()) + "\u2013"
                 + Math.round(per * inches.high()) + ")";
     }
 
-    private static String tenths(Look look, Range inches) {
+    /** A length with its range, in tenths of units. */
+    static String tenths(Look look, Range inches) {
         double per = Units.perInch(look);
         return Numbers.one(per * inches.estimate()) + " (" + Numbers.one(per * inches.low()) + "\u2013"
                 + Numbers.one(per * inches.high()) + ")";
     }
 
-    private static String percent(Range chance) {
+    /** A chance with its range, in hundredths. */
+    static String percent(Range chance) {
         return Numbers.percent(chance.estimate()) + " (" + Math.round(100 * chance.low()) + "\u2013"
                 + Math.round(100 * chance.high()) + ")";
     }
 
-    private Sheet sheet(Look look, Throws.Group group, SpeedSheet.Sheet sheet) {
-        Range harder = sheet.usual().harder();
-        double percent = 100 * harder.estimate();
-        String than = Math.abs(percent) < 0.05
-                ? web.texts().of("throws.usual")
-                : web.texts()
-                        .of(
-                                percent > 0 ? "throws.harder" : "throws.softer",
-                                Numbers.one(Math.abs(percent)),
-                                Numbers.one(100 * Math.min(Math.abs(harder.low()), Math.abs(harder.high()))),
-                                Numbers.one(100 * Math.max(Math.abs(harder.low()), Math.abs(harder.high()))));
-        if (harder.low() < 0 && harder.high() > 0 && Math.abs(percent) >= 0.05) {
-            than = web.texts().of("throws.about", Numbers.one(-100 * harder.low()), Numbers.one(100 * harder.high()));
-        }
-        return new Sheet(
-                name(group),
-                length(look, sheet.usual().slide()),
-                landing(look, sheet.usual().landing()),
-                than,
-                length(look, sheet.slower().slide()),
-                length(look, sheet.faster().slide()));
+    private Sheet sheet(Look look, Throws.Group group, Optional<ThrowFit.Day> today) {
+        SpeedSheet.Sheet sheet = group.sheet();
+        List<String> lines = new ArrayList<>();
+        today.ifPresent(day -> lines.add(row(look, "throws.sheet.today", group.today(day.factor()))));
+        lines.add(row(look, "throws.sheet.usual", sheet.usual()));
+        lines.add(row(look, "throws.sheet.slower", sheet.slower()));
+        lines.add(row(look, "throws.sheet.faster", sheet.faster()));
+        return new Sheet(name(web.texts(), group), lines);
     }
 
-    private String landing(Look look, Range landing) {
-        return landing.estimate() < 0
+    /** How a bag is thrown on some boards: how far it slides, where to land it, and how hard to throw it. */
+    private String row(Look look, String boards, SpeedSheet.Row row) {
+        String landing = row.landing().estimate() < 0
                 ? web.texts().of("throws.sheet.steeper")
-                : web.texts().of("throws.sheet.landing", length(look, landing), unit(look));
+                : web.texts().of("throws.sheet.landing", length(look, row.landing()), unit(look));
+        return web.texts().of(boards, length(look, row.slide()), unit(look)) + " " + landing + " "
+                + harder(row.harder());
+    }
+
+    private String harder(Range harder) {
+        double percent = 100 * harder.estimate();
+        if (Math.abs(percent) < SAME && harder.width() < SAME / 100) {
+            return web.texts().of("throws.usual");
+        }
+        if (harder.low() < 0 && harder.high() > 0) {
+            return web.texts().of("throws.about", Numbers.one(-100 * harder.low()), Numbers.one(100 * harder.high()));
+        }
+        return web.texts()
+                .of(
+                        percent > 0 ? "throws.harder" : "throws.softer",
+                        Numbers.one(Math.abs(percent)),
+                        Numbers.one(100 * Math.min(Math.abs(harder.low()), Math.abs(harder.high()))),
+                        Numbers.one(100 * Math.max(Math.abs(harder.low()), Math.abs(harder.high()))));
     }
 
     private List<String> worth(Look look, ThrowAdvice advice) {

@@ -17,6 +17,7 @@ import boardside.app.record.Ladder;
 import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
 import boardside.app.record.Skills;
+import boardside.app.record.Throws;
 import boardside.engine.rules.Drill;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
@@ -32,6 +33,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -39,6 +41,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Executor;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -46,6 +49,9 @@ import org.jspecify.annotations.Nullable;
 final class Web {
     static final String PLAYER = "boardside-player";
     static final String LOOK = "boardside-look";
+
+    /** The status of a page that has not all of its answers yet; its script asks until it is another. */
+    static final int WORKING = 202;
 
     /** A pause longer than this begins a new session. */
     private static final Duration SESSION_GAP = Duration.ofHours(3);
@@ -146,6 +152,11 @@ final class Web {
 
     LocalDate today() {
         return LocalDate.now(clock);
+    }
+
+    /** Now as ISO-8601 with the offset here, to the second. */
+    String isoNow() {
+        return OffsetDateTime.now(clock).truncatedTo(ChronoUnit.SECONDS).format(DateTimeFormatter.ISO_OFFSET_DATE_TIME);
     }
 
     /** The time zone here. */
@@ -298,14 +309,14 @@ final class Web {
 
     /** Starts a run in the session under way, or in a new one, by operations of the caller's; returns its id. */
     String startRun(Player player, Starting starting) {
-        OffsetDateTime start = OffsetDateTime.now(clock).truncatedTo(ChronoUnit.SECONDS);
+        String now = isoNow();
+        OffsetDateTime start = OffsetDateTime.parse(now);
         String session = records.lastRun(player.id(), null)
                 .filter(last -> within(last.startedAt(), start))
                 .map(Run::session)
                 .orElseGet(() -> ids.next());
         String run = ids.next();
-        List<Operation> operations =
-                starting.operations(run, session, start.format(DateTimeFormatter.ISO_OFFSET_DATE_TIME));
+        List<Operation> operations = starting.operations(run, session, now);
         try {
             records.applyAll(player.id(), operations, now());
         } catch (Failure.BadInput e) {
@@ -352,8 +363,15 @@ final class Web {
 
     /** Shows a page with an answer that takes a while: as the last one, told to be behind, or a page that asks again soon. */
     void showFound(Context ctx, String template, String title, Optional<? extends Remembered.Found<?>> found) {
+        showFound(ctx, template, title, found, "working.said");
+    }
+
+    /** The same, with the text that says what is waited for. */
+    void showFound(
+            Context ctx, String template, String title, Optional<? extends Remembered.Found<?>> found, String waiting) {
         if (found.isEmpty()) {
-            show(ctx, "working", title, Map.of());
+            ctx.status(WORKING);
+            show(ctx, "working", title, Map.of("said", waiting));
         } else {
             show(
                     ctx,
@@ -367,6 +385,26 @@ final class Web {
     void refresh(int player) {
         LocalDate day = today();
         workers.execute(() -> skills.skill(player, day));
+        refreshThrows(player);
+    }
+
+    /** The same of the throw models alone: one after another, so that questions asked meanwhile have their turn. */
+    void refreshThrows(int player) {
+        LocalDate day = today();
+        workers.execute(() -> workOut(Throws.of(records, player, day).groups().stream()
+                .filter(group -> group.known().isEmpty())
+                .iterator()));
+    }
+
+    private void workOut(Iterator<Throws.Group> groups) {
+        if (groups.hasNext()) {
+            groups.next().sheet();
+            try {
+                workers.execute(() -> workOut(groups));
+            } catch (RejectedExecutionException e) {
+                // The server is stopping; nobody will ask.
+            }
+        }
     }
 
     private Page page(Context ctx, String title) {

@@ -1,3 +1,19 @@
-// On a page whose answer is still being worked out: asks for the page again in a moment, until it is there.
+// On a page whose answer is still being worked out: asks the server until it is there, and only then shows the page anew.
 
-setTimeout(() => location.reload(), 600);
+const PAUSE = 600;
+const WORKING = 202;
+
+async function ask() {
+  try {
+    const answer = await fetch(location.href);
+    if (answer.status !== WORKING) {
+      location.reload();
+      return;
+    }
+  } catch {
+    // The network is away for now.
+  }
+  setTimeout(ask, PAUSE);
+}
+
+setTimeout(ask, PAUSE);

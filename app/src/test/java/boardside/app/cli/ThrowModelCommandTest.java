@@ -98,10 +98,65 @@ class ThrowModelCommandTest {
     }
 
     @Test
+    void aSlideTestIsKeptListedDeletedAndBroughtBack() {
+        record("Barley", "regulation", 20, "1-2-1");
+        JsonNode before = json("throw-model");
+        String slides = "0,14>1,33 -2,11>-2,29 1,20>in 2,13>off";
+        JsonNode asked = json("slide", "--test", slides);
+        assertThat(json("throw-model")).as("asked only, it is not kept").isEqualTo(before);
+        JsonNode kept = json("slide", "--test", slides, "--conditions", "normal", "--keep");
+        assertThat(kept.get("today").get("factor")).isEqualTo(asked.get("today").get("factor"));
+        JsonNode tests = json("slide", "--tests").get("tests");
+        assertThat(tests).hasSize(1);
+        assertThat(tests.get(0).get("slides").asText()).isEqualTo(slides);
+        assertThat(tests.get(0).get("at").asText()).isEqualTo("2026-06-01T20:00:00+02:00");
+        JsonNode after = json("throw-model");
+        assertThat(after.get("bagsTapped").asInt()).isEqualTo(4);
+        assertThat(width(after.get("slide"))).isLessThan(width(before.get("slide")));
+        String all = Ran.of("--data", store, "export", "--all").out();
+        assertThat(all).contains("\"kind\":\"slide-test\"").contains("\"conditions\":\"normal\"");
+
+        String id = tests.get(0).get("id").asText();
+        assertThat(Ran.of("--data", store, "slide", "--delete", id).status()).isZero();
+        assertThat(Ran.of("--data", store, "slide", "--tests").status()).isEqualTo(1);
+        assertThat(json("throw-model")).isEqualTo(before);
+        assertThat(Ran.of("--data", store, "export", "--all").out()).doesNotContain("slide-test");
+        assertThat(Ran.of("--data", store, "slide", "--restore", id).status()).isZero();
+        assertThat(json("throw-model")).isEqualTo(after);
+        assertThat(Ran.of("--data", store, "slide", "--restore", id).status()).isEqualTo(1);
+        assertThat(Ran.of("--data", store, "check").status()).isZero();
+    }
+
+    /** Common practice, no source: a push takes a near block in often, deeper ones ever more rarely. */
+    @Test
+    void pushesReachNearBlocksMoreOften() {
+        record("Barley", "regulation", 40, "2-2-0");
+        JsonNode pushes = json("throw-model").get("pushTakesBlockIn");
+        double[] shares = new double[7];
+        for (int depth = 1; depth <= 6; depth++) {
+            shares[depth] = pushes.get(String.valueOf(depth)).get("estimate").asDouble();
+        }
+        assertThat(shares[1]).as("often").isGreaterThan(0.25).isGreaterThan(1.5 * shares[2]);
+        assertThat(shares[2]).as("sometimes").isGreaterThan(shares[3]);
+        for (int depth = 4; depth <= 6; depth++) {
+            assertThat(shares[depth]).as("hardly ever").isLessThan(0.05);
+        }
+        assertThat(width(pushes.get("1"))).isPositive();
+    }
+
+    @Test
     void saysWhatIsWrong() {
         Ran wrong = Ran.of("--data", store, "slide", "--test", "0,20 30,2>1,1");
         assertThat(wrong.status()).isEqualTo(2);
-        assertThat(wrong.err()).contains("\"0,20\" is no slide").contains("(30.0, 2.0) is not on the board");
+        assertThat(wrong.err()).contains("\"0,20\" is no slide");
+        Ran off = Ran.of("--data", store, "slide", "--test", "30,2>1,1");
+        assertThat(off.status()).isEqualTo(2);
+        assertThat(off.err()).contains("(30.0, 2.0) is not on the board");
+        Ran empty = Ran.of("--data", store, "slide", "--keep");
+        assertThat(empty.status()).isEqualTo(2);
+        assertThat(empty.err()).contains("there is no test to keep");
+        assertThat(Ran.of("--data", store, "slide", "--delete", "nothing").status())
+                .isEqualTo(1);
         Ran none = Ran.of("--data", store, "throw-model", "--bag", "Nobody");
         assertThat(none.status()).isEqualTo(1);
         assertThat(none.err()).contains("No throws of \"Nobody\"");

@@ -16,6 +16,7 @@ import boardside.app.practice.Run;
 import boardside.app.practice.SessionPlan;
 import boardside.app.practice.SessionPlan.Placed;
 import boardside.app.practice.Setup;
+import boardside.app.practice.SlideTest;
 import boardside.app.practice.Stakes;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
@@ -166,6 +167,40 @@ public final class SampleStore {
         trial(me);
         plans(me, kim);
         seasons();
+        slideTests(me);
+    }
+
+    /** A slide test that was mended, one at a narrow board with nothing else told, and one deleted. */
+    private void slideTests(int me) {
+        SlideTest.Tapped tapped = new SlideTest.Tapped(
+                "2026-05-12T19:00:00+02:00",
+                "b1",
+                Face.SLOW,
+                BoardKind.REGULATION,
+                Conditions.FAST,
+                List.of(
+                        new SlideTest.Slid(Outcome.ON, new Round.Point(0.5, 14), new Round.Point(-1.25, 33)),
+                        new SlideTest.Slid(Outcome.IN, new Round.Point(0, 20), null)));
+        apply(me, new Operation.KeepSlideTest(op(), "slides-1", tapped));
+        SlideTest.Tapped bare = new SlideTest.Tapped(
+                "2026-05-12T19:10:00Z",
+                "",
+                null,
+                BoardKind.NARROW,
+                null,
+                List.of(
+                        new SlideTest.Slid(Outcome.ON, new Round.Point(-3, 12), new Round.Point(-3, 30.5)),
+                        new SlideTest.Slid(Outcome.OFF, new Round.Point(5, 30), null)));
+        apply(me, new Operation.KeepSlideTest(op(), "slides-2", bare));
+        apply(
+                me,
+                new Operation.KeepSlideTest(
+                        op(),
+                        "slides-1",
+                        new SlideTest.Tapped(
+                                tapped.at(), "b1", Face.FAST, BoardKind.REGULATION, Conditions.FAST, tapped.slides())));
+        apply(me, new Operation.KeepSlideTest(op(), "slides-3", tapped));
+        apply(me, new Operation.KeepSlideTest(op(), "slides-3", null));
     }
 
     /** A game under stakes whose final score was told, and told again. */

@@ -56,7 +56,7 @@ class UpgradeTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8, 9})
+    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10})
     void everyOldStoreOpensWithNothingLost(int version) throws Exception {
         Path store = resource("v" + version + ".db");
         String expected = Files.readString(resource("v" + version + ".jsonl"));
@@ -72,8 +72,8 @@ class UpgradeTest {
     @EnumSource
     void everyOldBackupComesBackIntoEitherKindOfStore(Stores kind) throws Exception {
         try (Records records = Stores.open(kind.location(folder), 1)) {
-            for (String version :
-                    List.of("v1.jsonl", "v4.jsonl", "v5.jsonl", "v6.jsonl", "v7.jsonl", "v8.jsonl", "v9.jsonl")) {
+            for (String version : List.of(
+                    "v1.jsonl", "v4.jsonl", "v5.jsonl", "v6.jsonl", "v7.jsonl", "v8.jsonl", "v9.jsonl", "v10.jsonl")) {
                 Path lines = resource(version);
                 Backups.restore(records, lines, true, LogFiles.Progress.NONE);
                 assertThat(all(records)).isEqualTo(Files.readString(lines));
@@ -161,7 +161,7 @@ class UpgradeTest {
     void sampleOfTheNewestSchemaIsTodays() throws Exception {
         try (Records records = Stores.open(folder.resolve("today.db").toString(), 1)) {
             SampleStore.fill(records);
-            assertThat(all(records)).isEqualTo(Files.readString(resource("v9.jsonl")));
+            assertThat(all(records)).isEqualTo(Files.readString(resource("v10.jsonl")));
         }
     }
 
@@ -195,6 +195,7 @@ class UpgradeTest {
                         "tally",
                         "try",
                         "situation",
+                        "slide_test",
                         "history",
                         "learned",
                         "league",

@@ -150,6 +150,8 @@ class HouseholdTest extends Browser {
         look(theme);
         for (String path : pages()) {
             page.navigate(url(path));
+            // What is worked out for a moment first comes by itself.
+            assertThat(page.locator("#working")).hasCount(0);
             assertThat(page.locator("html")).hasAttribute("data-theme", theme);
             picture(theme + path.replaceAll("/[0-9a-f-]{36}", "-one").replaceAll("\\W", "-"));
             assertAccessible();

@@ -292,6 +292,40 @@ class ScriptsTest extends Browser {
         assertThat(((Number) firsts).intValue()).isBetween(439, 561);
     }
 
+    /**
+     * What a phone makes of slides without a network, held to cases made from {@code boardside.engine.physics} by SlideVectors
+     * in the engine's tests: each model's answer to nine digits, the whole within what 80 models in place of a fit allow.
+     */
+    @Test
+    void slidesAreMeasuredAsTheEngineDoes() throws Exception {
+        String vectors = Files.readString(Path.of("src", "test", "resources", "slide-vectors.json"));
+        Object faults = page.evaluate("""
+                async (text) => {
+                  const { expectedOf, frictionAgainst, lengthsOf, measure, onBoards } = await import('/static/js/boards.js');
+                  const faults = [];
+                  for (const { conditions, slides, models, days, answer } of JSON.parse(text)) {
+                    models.forEach((model, i) => {
+                      const { log, deviation } = frictionAgainst(model, lengthsOf(slides), expectedOf(conditions));
+                      const is = [log, deviation, onBoards(model, Math.exp(log)).slide];
+                      if (is.some((n, k) => Math.abs(n - days[i][k]) > 1e-9)) faults.push(`${is} for ${days[i]}`);
+                    });
+                    const is = measure(models, slides, conditions, 12);
+                    for (const what of ['factor', 'slide']) {
+                      const [estimate, low, high] = answer[what];
+                      const { estimate: e, low: l, high: h } = is[what];
+                      const width = high - low;
+                      if (Math.max(Math.abs(e - estimate), Math.abs(l - low), Math.abs(h - high)) > 0.3 * width) {
+                        faults.push(`${what} ${JSON.stringify(is[what])} for ${answer[what]}`);
+                      }
+                    }
+                    if (Math.abs(is.slower - answer.slower) > 0.15) faults.push(`slower ${is.slower} for ${answer.slower}`);
+                  }
+                  return faults;
+                }
+                """, vectors);
+        assertThat((List<?>) faults).isEmpty();
+    }
+
     /** RFC 9562, section 5.7: version 7, variant 10, the first 48 bits the Unix time in milliseconds. */
     @Test
     void idsAreUuidsOfVersionSevenThatSortAsMade() {

@@ -1,5 +1,7 @@
 package boardside.engine.physics;
 
+import java.util.function.IntToDoubleFunction;
+
 /**
  * How a bag wants to be thrown to reach the hole, against the player's usual bag: thrown at the same elevation from the
  * usual 27 ft, only the speed changed.
@@ -71,29 +73,46 @@ public final class SpeedSheet {
 
     /** How a bag is thrown. */
     public Sheet of(ThrowFit bag) {
-        return new Sheet(row(bag, 1), row(bag, SLOWER), row(bag, 1 / SLOWER));
+        return new Sheet(row(bag, i -> 1), row(bag, i -> SLOWER), row(bag, i -> 1 / SLOWER));
     }
 
     /**
-     * How a bag is thrown on boards of which the friction is the usual one times a factor. How much harder is taken from one
+     * How a bag is thrown on boards that were measured, with this bag or another.
+     *
+     * @param factor their friction against the usual, above 0; what is not known of it is taken to be lognormal, and to have
+     *     nothing to do with what is not known of the bag
+     */
+    public Row today(ThrowFit bag, Range factor) {
+        double low = StrictMath.log(factor.low());
+        double high = StrictMath.log(factor.high());
+        double middle = (low + high) / 2;
+        double deviation = (high - low) / (2 * Normal.quantile(1 - Range.TAIL));
+        return row(bag, i -> StrictMath.exp(middle + deviation * Sampling.aside(i)));
+    }
+
+    /**
+     * How a bag is thrown on boards of which the friction is the usual one times a factor, by the draw. How much harder is taken from one
      * draw of both beliefs at a time, so what is not known of the player's own bag on its own boards makes no difference to
      * itself.
      */
-    private Row row(ThrowFit bag, double factor) {
+    private Row row(ThrowFit bag, IntToDoubleFunction factor) {
         int n = bag.draws().size();
+        double[] slide = new double[n];
+        double[] landing = new double[n];
+        double[] friction = new double[n];
         double[] harder = new double[n];
         double[] equal = new double[n];
         for (int i = 0; i < n; i++) {
-            ThrowModel then = bag.draws().get(i).onBoards(factor);
+            ThrowModel then = bag.draws().get(i).onBoards(factor.applyAsDouble(i));
             ThrowModel now = usual.draws().get(i);
+            slide[i] = then.slide();
+            landing[i] = landing(then);
+            friction[i] = then.friction();
             harder[i] = speed(elevation, landing(then)) / speed(elevation, landing(now)) - 1;
             equal[i] = 1.0 / n;
         }
         return new Row(
-                bag.of(model -> model.onBoards(factor).slide()),
-                bag.of(model -> landing(model.onBoards(factor))),
-                bag.of(model -> model.onBoards(factor).friction()),
-                Range.of(harder, equal));
+                Range.of(slide, equal), Range.of(landing, equal), Range.of(friction, equal), Range.of(harder, equal));
     }
 
     private static double landing(ThrowModel model) {

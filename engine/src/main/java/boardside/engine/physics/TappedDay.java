@@ -1,5 +1,6 @@
 package boardside.engine.physics;
 
+import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -7,12 +8,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * Bags of one set and face tapped on one day, on boards of one friction.
  *
+ * @param board they were thrown at
  * @param conditions how the player says the boards played, or null
  * @param slideTest whether it is a slide test, thrown to see how the boards play: each bag has a landing place, and bags
  *     that missed the board are left out
  * @param taps the bags; one with neither place is known to have missed the board
  */
-public record TappedDay(@Nullable Conditions conditions, boolean slideTest, List<Tap> taps) {
+public record TappedDay(Board board, @Nullable Conditions conditions, boolean slideTest, List<Tap> taps) {
     /** How much friction differs from day to day on what a player calls the same conditions: deviation of the log (chosen). */
     public static final double DAY_TO_DAY = 0.08;
 
@@ -31,6 +33,11 @@ public record TappedDay(@Nullable Conditions conditions, boolean slideTest, List
                 throw new IllegalArgumentException("a slide test needs to know where each bag landed");
             }
         }
+    }
+
+    /** The same on a regulation board. */
+    public TappedDay(@Nullable Conditions conditions, boolean slideTest, List<Tap> taps) {
+        this(Board.of(BoardKind.REGULATION), conditions, slideTest, taps);
     }
 
     /** The log of friction against the player's usual that conditions let expect (chosen; common practice, no source). */

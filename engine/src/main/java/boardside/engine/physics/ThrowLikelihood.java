@@ -1,7 +1,6 @@
 package boardside.engine.physics;
 
 import boardside.engine.physics.Tap.Place;
-import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Outcome;
 import boardside.engine.rules.Tally;
 import java.util.ArrayList;
@@ -57,7 +56,6 @@ final class ThrowLikelihood {
 
     private final List<ThrowCount> counts = new ArrayList<>();
     private final List<ThrowKernel> kernels = new ArrayList<>();
-    private final ThrowKernel regulation = new ThrowKernel(Board.of(BoardKind.REGULATION));
     private final List<Day> days = new ArrayList<>();
 
     ThrowLikelihood(ThrowRecords records) {
@@ -98,7 +96,7 @@ final class ThrowLikelihood {
             sum += count.logLikelihood(kernels.get(i).chances(model)) / (1 + count.thrown() / MOST_WORTH);
         }
         for (Day day : days) {
-            sum += day.log(model, regulation);
+            sum += day.log(model);
         }
         return sum;
     }
@@ -174,6 +172,7 @@ final class ThrowLikelihood {
     /** A day of tapped bags, and the sums of its lengths. */
     static final class Day {
         private final TappedDay day;
+        private final ThrowKernel kernel;
         private final double expected;
         private final List<Tap> others;
         private final Sums slides = new Sums();
@@ -181,6 +180,7 @@ final class ThrowLikelihood {
 
         Day(TappedDay day) {
             this.day = day;
+            kernel = new ThrowKernel(day.board());
             expected = TappedDay.expected(day.conditions());
             others = day.taps().stream()
                     .filter(tap -> tap.landing() != null && tap.rest() == null)
@@ -197,7 +197,7 @@ final class ThrowLikelihood {
             }
         }
 
-        double log(ThrowModel usual, ThrowKernel kernel) {
+        double log(ThrowModel usual) {
             double[] friction = frictionAgainst(usual);
             ThrowModel model = usual.onBoards(StrictMath.exp(friction[0]));
             double across = blurred(model.spreadX());
@@ -214,7 +214,7 @@ final class ThrowLikelihood {
                     missed++;
                 }
             }
-            double lands = lands(model, kernel.board());
+            double lands = lands(model, day.board());
             if (day.slideTest()) {
                 sum -= day.taps().size() * Elementary.log(Math.max(1e-9, lands));
             } else if (missed > 0) {
@@ -225,7 +225,7 @@ final class ThrowLikelihood {
                     + slides.log(meanSlide(model), Math.sqrt(slideVariance(model)))
                     - z * z / 2
                     + Elementary.log(friction[1] / TappedDay.DAY_TO_DAY);
-            return others.isEmpty() ? sum : sum + logOthers(usual, friction, kernel);
+            return others.isEmpty() ? sum : sum + logOthers(usual, friction);
         }
 
         /**
@@ -255,10 +255,10 @@ final class ThrowLikelihood {
             return new double[] {log, 1 / Math.sqrt(precision)};
         }
 
-        private double logOthers(ThrowModel usual, double[] friction, ThrowKernel kernel) {
-            double middle = logOthers(usual, friction[0], kernel);
-            double low = logOthers(usual, friction[0] - ROOT_THREE * friction[1], kernel);
-            double high = logOthers(usual, friction[0] + ROOT_THREE * friction[1], kernel);
+        private double logOthers(ThrowModel usual, double[] friction) {
+            double middle = logOthers(usual, friction[0]);
+            double low = logOthers(usual, friction[0] - ROOT_THREE * friction[1]);
+            double high = logOthers(usual, friction[0] + ROOT_THREE * friction[1]);
             double most = Math.max(middle, Math.max(low, high));
             return most
                     + Elementary.log((4 * Elementary.exp(middle - most)
@@ -267,7 +267,7 @@ final class ThrowLikelihood {
                             / 6);
         }
 
-        private double logOthers(ThrowModel usual, double log, ThrowKernel kernel) {
+        private double logOthers(ThrowModel usual, double log) {
             ThrowModel then = usual.onBoards(StrictMath.exp(log));
             double tap = Math.sqrt(trusted(then.spreadY())) * Tap.ERROR / (2 * then.slide());
             ThrowModel tapped = new ThrowModel(

@@ -6,7 +6,7 @@ import java.util.List;
  * What is recorded of one player's slides at an empty board with one face of one bag set. No bag is in both lists.
  *
  * @param counts by board; order is of no account
- * @param days single bags of which at least one place was tapped, on a regulation board
+ * @param days single bags of which at least one place was tapped
  */
 public record ThrowRecords(List<ThrowCount> counts, List<TappedDay> days) {
     /** Nothing recorded. */
