@@ -57,6 +57,7 @@ public final class Cli {
                 new ThrowModelCommand(context),
                 new AdviseCommand(context),
                 new PlaybookCommand(context),
+                new ReportCommand(context),
                 new WarmUpCommand(context));
     }
 

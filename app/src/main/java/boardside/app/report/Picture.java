@@ -60,17 +60,29 @@ public record Picture(String title, String description, double height, List<Shap
 
     /** A document of its own with its colours written out, for print. */
     public String toPrint(Palette palette) {
-        long printedHeight = (long) Math.ceil(height);
+        return toPrint(palette, WIDTH, "sans-serif");
+    }
+
+    /**
+     * The same in another size and font.
+     *
+     * @param width pixels of 1/96 inch
+     * @param family of the font
+     */
+    String toPrint(Palette palette, int width, String family) {
+        long boxHeight = (long) Math.ceil(height);
         StringBuilder out = new StringBuilder()
                 .append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"")
-                .append(WIDTH)
+                .append(width)
                 .append("\" height=\"")
-                .append(printedHeight)
+                .append((boxHeight * width + WIDTH - 1) / WIDTH)
                 .append("\" viewBox=\"0 0 ")
                 .append(WIDTH)
                 .append(' ')
-                .append(printedHeight)
-                .append("\" font-family=\"sans-serif\"><title>")
+                .append(boxHeight)
+                .append("\" font-family=\"")
+                .append(escape(family))
+                .append("\"><title>")
                 .append(escape(title))
                 .append("</title><desc>")
                 .append(escape(description))

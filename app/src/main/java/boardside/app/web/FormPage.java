@@ -6,7 +6,6 @@ import boardside.app.report.Picture;
 import boardside.app.report.Pictures;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Finish;
-import boardside.engine.skill.DayForm;
 import boardside.engine.skill.FormAnswer;
 import boardside.engine.skill.FormAnswer.Form;
 import boardside.engine.skill.Interval;
@@ -18,7 +17,6 @@ import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** How the player throws today, and how that came about. */
@@ -26,9 +24,6 @@ public final class FormPage {
     private static final int TOTAL_ROUNDS = 10;
     private static final List<Integer> TRENDS = List.of(7, 30, 90, 365);
     private static final int FIRST_TREND = 30;
-    private static final int MOST_DAYS_DRAWN = 60;
-    private static final int MOST_POINTS = 120;
-    private static final int BAND_POINTS = 40;
     private static final int FIRST_DAYS = 90;
     private static final List<Integer> DAYS = List.of(90, 365, 0);
 
@@ -103,7 +98,7 @@ public final class FormPage {
                 trends,
                 answer instanceof Form form ? facts(form) : List.of(),
                 windows,
-                picture(skill, days),
+                new FormOverTime(web.texts()).of(skill, web.today(), days),
                 usual(skill, player),
                 skill.total(TOTAL_ROUNDS).map(this::total).orElse(null),
                 swing.sentence(),
@@ -192,65 +187,5 @@ public final class FormPage {
                 web.texts().of("form.fact." + key),
                 web.texts().of("form.range", Numbers.one(scaled.low()), Numbers.one(scaled.high())),
                 web.texts().of("form.fact." + key + ".about", Numbers.one(scaled.estimate())));
-    }
-
-    private @Nullable Picture picture(Skill skill, int days) {
-        LocalDate from = days == 0 ? LocalDate.MIN : web.today().minusDays(days - 1L);
-        int each = 1;
-        while (skill.stretches(each, from) > (each == 1 ? MOST_DAYS_DRAWN : MOST_POINTS)) {
-            each = each == 1 ? 7 : 2 * each;
-        }
-        List<DayForm> history = skill.history(each, from);
-        if (history.isEmpty()) {
-            return null;
-        }
-        LocalDate first = history.get(0).from();
-        long span = web.today().toEpochDay() - first.toEpochDay();
-        List<LocalDate> dates = new ArrayList<>();
-        for (int i = 0; i <= BAND_POINTS; i++) {
-            LocalDate date = first.plusDays(Math.round(span * (double) i / BAND_POINTS));
-            if (dates.isEmpty() || !date.equals(dates.get(dates.size() - 1))) {
-                dates.add(date);
-            }
-        }
-        Map<LocalDate, Interval> band = skill.band(dates);
-        boolean single = each == 1;
-        List<List<String>> rows = new ArrayList<>();
-        for (DayForm day : history) {
-            rows.add(
-                    0,
-                    List.of(
-                            single
-                                    ? Numbers.day(day.to())
-                                    : Numbers.day(day.from()) + " \u2013 " + Numbers.day(day.to()),
-                            String.valueOf(day.throwsCounted()),
-                            Numbers.one(day.pointsPerRound().estimate()),
-                            Numbers.range(day.pointsPerRound())));
-        }
-        String description = web.texts()
-                .of(
-                        single ? "form.picture.days" : "form.picture.stretches",
-                        history.size(),
-                        each,
-                        Numbers.day(first),
-                        Numbers.day(history.get(history.size() - 1).to()));
-        return Pictures.overTime(
-                web.texts().of("form.picture"),
-                description,
-                new DataTable(
-                        List.of(
-                                web.texts().of(single ? "form.table.day" : "form.table.days"),
-                                web.texts().of("form.table.bags"),
-                                web.texts().of("form.table.ppr"),
-                                web.texts().of("form.table.range")),
-                        rows),
-                history.stream()
-                        .map(day -> new Pictures.Dated(middle(day), day.pointsPerRound()))
-                        .toList(),
-                band);
-    }
-
-    private static LocalDate middle(DayForm day) {
-        return LocalDate.ofEpochDay((day.from().toEpochDay() + day.to().toEpochDay()) / 2);
     }
 }

@@ -98,6 +98,7 @@ final class Routes {
         TrialsPage trials = new TrialsPage(web);
         TrialPage trial = new TrialPage(web);
         AdvisePage advise = new AdvisePage(web);
+        ReportsPage reports = new ReportsPage(web);
         StaticFiles files = new StaticFiles();
         List<Route> routes = new ArrayList<>(SeasonRoutes.all(web));
         routes.addAll(List.of(
@@ -198,6 +199,9 @@ final class Routes {
                 post("/leagues/{league}/fixtures/{fixture}", DEVICE, fixture::save),
                 post("/leagues/{league}/fixtures/{fixture}/throw", DEVICE, fixture::start),
                 post("/leagues/{league}/fixtures/{fixture}/delete", DEVICE, fixture::delete),
+                get("/reports", DEVICE, reports::list),
+                get("/reports/{kind}", DEVICE, reports::show),
+                get("/reports/{kind}/paper", DEVICE, reports::paper),
                 get("/throws", DEVICE, throwing::show),
                 get("/throws/watch", DEVICE, watching::show),
                 get("/slides", DEVICE, slides::list),
