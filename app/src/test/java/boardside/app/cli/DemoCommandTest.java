@@ -44,7 +44,8 @@ class DemoCommandTest {
                                 HttpRequest.newBuilder(URI.create(address + path))
                                         .build(),
                                 HttpResponse.BodyHandlers.ofString());
-                assertThat(page.statusCode()).as(path).isEqualTo(200);
+                // 202 where the answer is still being worked out.
+                assertThat(page.statusCode()).as(path).isIn(200, 202);
                 assertThat(page.body()).as(path).contains("Demo: invented practice", "Wren Tallow");
             }
             process.destroy();

@@ -147,9 +147,7 @@ class AdvisePageTest extends Browser {
     /** Who throws from the right sees the boards mirrored, here and where they are played. */
     @Test
     void forTheRightSideThePlaybookIsMirrored() {
-        Player right = records.addPlayer("Ida", Player.Hand.LEFT, Player.Hand.RIGHT);
-        page.navigate(url("/players"));
-        page.locator("form[action='/players/" + right.id() + "/choose'] button").click();
+        records.addPlayer("Ida", Player.Hand.LEFT, Player.Hand.RIGHT);
         page.navigate(url("/playbook"));
         Locator bag = page.locator("#shoulder .mini rect.b-versus");
         assertThat(bag).hasAttribute("x", "5.3", new LocatorAssertions.HasAttributeOptions().setTimeout(PATIENCE));

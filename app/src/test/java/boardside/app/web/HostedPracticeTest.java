@@ -15,6 +15,7 @@ import boardside.app.transfer.Backups;
 import boardside.app.transfer.LogFiles;
 import boardside.app.web.Club.Asker;
 import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Word;
 import io.javalin.http.HandlerType;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -124,6 +125,8 @@ class HostedPracticeTest {
             case "place" -> ids.add("0");
             case "day" -> ids.add("2026-05-01");
             case "drill" -> ids.add("total");
+            case "kind" -> ids.addAll(Word.words(Reports.Kind.class));
+            case "test" -> of.slideTests(player).forEach(test -> ids.add(test.id()));
             case "login" -> logins.forEach(login -> ids.add(login.id()));
             case "account" -> ids.add(anna.id());
             case "ticket", "season", "entrant", "match" -> ids.add("nothing");
@@ -217,7 +220,7 @@ class HostedPracticeTest {
                 String what = route.method() + " " + path;
                 assertNothingOfHers(what, answer);
                 boolean names = PARAMETER.matcher(route.path()).find()
-                        && !route.path().matches(".*\\{(day|drill|ticket|account|season)}.*");
+                        && !route.path().matches(".*\\{(day|drill|kind|ticket|account|season)}.*");
                 if (names && route.method() == HandlerType.GET) {
                     assertThat(answer.status()).as(what).isEqualTo(404);
                     asked++;

@@ -193,6 +193,11 @@ public final class ServeBench {
 
     private String asked(HttpRequest request) throws IOException, InterruptedException {
         HttpResponse<String> response = http.send(request, HttpResponse.BodyHandlers.ofString());
+        // A first answer that is still being worked out; a page would ask again, too.
+        while (response.statusCode() == 202) {
+            Thread.sleep(50);
+            response = http.send(request, HttpResponse.BodyHandlers.ofString());
+        }
         if (response.statusCode() != 200) {
             throw new IllegalStateException(
                     request.uri() + " answered " + response.statusCode() + ": " + response.body());
