@@ -128,7 +128,7 @@ public final class Pdf {
                 .append("; } body { font-size: ")
                 .append(size)
                 .append("pt; } ")
-                .append(STYLE);
+                .append(coloured(STYLE));
         out.append("</style></head><body>");
         element(out, "div", "foot", foot);
         element(out, "h1", "", report.title());

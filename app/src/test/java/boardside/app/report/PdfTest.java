@@ -113,6 +113,23 @@ class PdfTest {
         }
     }
 
+    @Test
+    void linesBetweenSectionsAreDrawn() throws IOException {
+        try (PDDocument pdf = read(report(2), Pdf.Paper.A4)) {
+            BufferedImage image = new PDFRenderer(pdf).renderImageWithDPI(0, 288);
+            int longest = 0;
+            for (int y = 0; y < image.getHeight(); y++) {
+                int marked = 0;
+                for (int x = 0; x < image.getWidth(); x++) {
+                    marked += (image.getRGB(x, y) & 0xff) < 0xe0 ? 1 : 0;
+                }
+                longest = Math.max(longest, marked);
+            }
+            // Margins are 13 mm a side.
+            assertThat((double) longest / image.getWidth()).isGreaterThan(0.8);
+        }
+    }
+
     /** Points in about the colour of marks. */
     private static int marks(BufferedImage image) {
         int found = 0;
