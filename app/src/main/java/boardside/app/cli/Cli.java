@@ -4,6 +4,7 @@ import boardside.app.practice.Failure;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -80,13 +81,22 @@ public final class Cli {
         line.setExecutionExceptionHandler((failed, command, given) -> failed(failed));
         line.setUsageHelpWidth(100);
         try {
+            line.setDefaultValueProvider(Settings.of(
+                    surroundings.environment(),
+                    Objects.requireNonNull(line.getSubcommands().get("serve")).getCommandSpec()));
             return line.execute(args);
+        } catch (Failure e) {
+            // A setting that is none; what a command itself fails with does not come out here.
+            return failed(e);
         } finally {
             context.close();
         }
     }
 
     private int wrong(CommandLine.ParameterException e) {
+        if (e.getCause() instanceof Failure setting) {
+            return failed(setting);
+        }
         surroundings.err().println(oneLine(e.getMessage()));
         String command = e.getCommandLine().getCommandSpec().qualifiedName();
         surroundings.err().println("See " + command + " --help.");
@@ -145,7 +155,7 @@ public final class Cli {
 
         @Override
         public Integer call() {
-            CommandLine line = java.util.Objects.requireNonNull(spec).commandLine();
+            CommandLine line = Objects.requireNonNull(spec).commandLine();
             throw new CommandLine.ParameterException(
                     line,
                     "say what to do: one of "

@@ -2,10 +2,12 @@ package boardside.app.cli;
 
 import boardside.app.practice.Failure;
 import boardside.app.record.Records;
+import boardside.app.watch.Logs;
 import boardside.app.web.Certificate;
 import boardside.app.web.Hosting;
 import boardside.app.web.Network;
 import boardside.app.web.ServerOptions;
+import boardside.engine.rules.Word;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
@@ -15,7 +17,18 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
 /** Serves the pages. */
-@Command(name = "serve", description = "Serve the pages, to this machine alone unless told otherwise.")
+@Command(
+        name = "serve",
+        description = "Serve the pages, to this machine alone unless told otherwise.",
+        footer = {
+            "%nEach of these options, and --data and --player of every command, may also be set once and for all:"
+                    + " in the environment as BOARDSIDE_ and its name (BOARDSIDE_BEHIND_PROXY=yes), or in the file"
+                    + " boardside/settings.properties of your configuration folder (~/.config, or $XDG_CONFIG_HOME; another"
+                    + " file: BOARDSIDE_SETTINGS) as a line such as%n    port = 8030%nAn option wins over the environment, the"
+                    + " environment over the file. What is repeated is separated by commas there, and a switch is yes or no;"
+                    + " --no-lan and its like undo one.",
+            "%nExit status: 0 done, 2 wrong usage or bad input."
+        })
 final class ServeCommand implements Callable<Integer> {
     /** Where the pages are unless told otherwise. */
     static final int PORT = 8027;
@@ -25,22 +38,31 @@ final class ServeCommand implements Callable<Integer> {
     @Option(names = "--port", paramLabel = "N", description = "Port to serve on; " + PORT + " unless said, 0 for any.")
     private int port = PORT;
 
-    @Option(names = "--lan", description = "Serve the phones of the house network too, once they are let in.")
+    @Option(
+            names = "--lan",
+            negatable = true,
+            fallbackValue = "true",
+            description = "Serve the phones of the house network too, once they are let in.")
     private boolean lan;
 
     @Option(
             names = "--tls",
+            negatable = true,
+            fallbackValue = "true",
             description = "HTTPS, with a certificate made on first use and kept beside the store, or a given one.")
     private boolean tls;
 
     @Option(
             names = "--certificate",
+            split = ",",
             paramLabel = "FILE",
             description = "The certificate with its key for --tls: PKCS12, or PEM, also in several files.")
     private List<Path> certificate = List.of();
 
     @Option(
             names = "--hosted",
+            negatable = true,
+            fallbackValue = "true",
             description =
                     "For a club or an organiser: everybody signs in to an account and sees their own practice alone."
                             + " Without --lan it listens to this machine only, for a proxy on it.")
@@ -48,6 +70,7 @@ final class ServeCommand implements Callable<Integer> {
 
     @Option(
             names = "--public",
+            split = ",",
             paramLabel = "URL",
             description = "With --hosted: the address people use, such as https://boards.example.org; may be repeated."
                     + " Requests under other names are refused.")
@@ -55,10 +78,33 @@ final class ServeCommand implements Callable<Integer> {
 
     @Option(
             names = "--behind-proxy",
+            negatable = true,
+            fallbackValue = "true",
             description =
                     "With --hosted: a reverse proxy stands before it; its X-Forwarded-For and X-Forwarded-Proto are"
                             + " believed.")
     private boolean proxied;
+
+    @Option(
+            names = "--open-metrics",
+            negatable = true,
+            fallbackValue = "true",
+            description =
+                    "Show the figures at /metrics to everybody who can reach the server, not to this machine alone.")
+    private boolean openMetrics;
+
+    @Option(
+            names = "--log",
+            paramLabel = "text|json",
+            description = "How lines of the log on standard error look; text unless said.")
+    private String log = "text";
+
+    @Option(
+            names = "--log-level",
+            paramLabel = "LEVEL",
+            description =
+                    "What is logged: error, warn (the default), info (start, stop, backups) or debug (each request).")
+    private String level = "warn";
 
     ServeCommand(Context context) {
         this.context = context;
@@ -67,8 +113,11 @@ final class ServeCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         checkedPort(port);
+        Logs.set(
+                OddsInputs.checked("--log", () -> Word.of(Logs.Format.class, log)),
+                OddsInputs.checked("--log-level", () -> Word.of(Logs.Detail.class, level)));
         Hosting hosting = hosting();
-        ServerOptions options = new ServerOptions(port, lan, certificate(), false, hosting);
+        ServerOptions options = new ServerOptions(port, lan, certificate(), false, openMetrics, hosting);
         return Serving.untilStopped(context, context.records(), options);
     }
 

@@ -119,6 +119,11 @@ public final class Records implements AutoCloseable {
         return database.location();
     }
 
+    /** What keeps the store from taking a write now, with what to do; empty if nothing does. */
+    public Optional<String> trouble() {
+        return database.trouble();
+    }
+
     @Override
     public void close() {
         database.close();

@@ -8,11 +8,14 @@ import java.io.UncheckedIOException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.SQLException;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import javax.sql.DataSource;
@@ -30,6 +33,10 @@ import org.sqlite.SQLiteDataSource;
 public final class Database implements AutoCloseable {
     private static final int READERS = 4;
     private static final int BUSY_MILLIS = 20_000;
+
+    /** With less room than this, bytes, a store is in trouble before its writes fail. */
+    private static final long LEAST_ROOM = 16L << 20;
+
     private static final String POSTGRES = "jdbc:postgresql:";
 
     private final String location;
@@ -39,10 +46,18 @@ public final class Database implements AutoCloseable {
     private final Jdbi writing;
     private final Jdbi reading;
     private final ReentrantLock turn = new ReentrantLock(true);
+    private final @Nullable Opened file;
 
-    private Database(String location, boolean sqlite, HikariDataSource writer, HikariDataSource reader) {
+    /** Whether the machine did not let the last write through. */
+    private volatile boolean failed;
+
+    /** The file of a store, and which one of that name it was when it was opened. */
+    private record Opened(Path path, @Nullable Object key) {}
+
+    private Database(String location, @Nullable Opened file, HikariDataSource writer, HikariDataSource reader) {
         this.location = location;
-        this.sqlite = sqlite;
+        this.sqlite = file != null;
+        this.file = file;
         this.writer = writer;
         this.reader = reader;
         this.writing = Jdbi.create(writer);
@@ -83,8 +98,9 @@ public final class Database implements AutoCloseable {
         String told = sqlite ? location : location.replaceAll("(?i)(password=)[^&]*", "$1...");
         DataSource writeSource = null;
         DataSource readSource = null;
+        Path file = null;
         if (sqlite) {
-            Path file = prepare(location);
+            file = prepare(location);
             writeSource = sqliteSource(file, SQLiteConfig.TransactionMode.IMMEDIATE);
             readSource = sqliteSource(file, SQLiteConfig.TransactionMode.DEFERRED);
         }
@@ -92,16 +108,17 @@ public final class Database implements AutoCloseable {
         try {
             writer = pool(location, writeSource, sqlite ? 1 : READERS, false);
             Schema.bringUpToDate(writer, told, sqlite);
-            return new Database(told, sqlite, writer, pool(location, readSource, READERS, true));
-        } catch (RuntimeException e) {
+            Opened opened = file == null ? null : new Opened(file, key(file));
+            return new Database(told, opened, writer, pool(location, readSource, READERS, true));
+        } catch (IOException | RuntimeException e) {
             if (writer != null) {
                 writer.close();
             }
-            throw e instanceof Failure ? e : unusable(told, e);
+            throw e instanceof Failure failure ? failure : unusable(told, e);
         }
     }
 
-    private static Failure unusable(String told, RuntimeException e) {
+    private static Failure unusable(String told, Exception e) {
         String why = e.getMessage();
         for (Throwable cause = e; cause != null; cause = cause.getCause()) {
             if (cause instanceof SQLException) {
@@ -195,12 +212,18 @@ public final class Database implements AutoCloseable {
 
     /** Reads from one consistent state. */
     public <T> T read(Function<Transaction, T> work) {
-        return reading.inTransaction(handle -> work.apply(new Transaction(handle)));
+        try {
+            return reading.inTransaction(handle -> work.apply(new Transaction(handle)));
+        } catch (RuntimeException e) {
+            throw Troubles.told(e, location);
+        }
     }
 
     /**
      * Writes in one transaction: all of it is on disk when this returns, or nothing if {@code work} threw or asked for
      * {@link Transaction#rollBack()}.
+     *
+     * @throws Failure.StoreUnusable if the machine does not let it: a full disk, a read-only file, a database that is gone
      */
     public <T> T write(Function<Transaction, T> work) {
         // Writers queue here, in order, rather than in SQLite's busy loop, which sleeps and is not fair.
@@ -208,7 +231,7 @@ public final class Database implements AutoCloseable {
             turn.lock();
         }
         try {
-            return writing.inTransaction(handle -> {
+            T done = writing.inTransaction(handle -> {
                 Transaction transaction = new Transaction(handle);
                 T result = work.apply(transaction);
                 if (transaction.rolledBack()) {
@@ -216,11 +239,69 @@ public final class Database implements AutoCloseable {
                 }
                 return result;
             });
+            failed = false;
+            return done;
+        } catch (RuntimeException e) {
+            RuntimeException told = Troubles.told(e, location);
+            failed = failed || told instanceof Failure.StoreUnusable;
+            throw told;
         } finally {
             if (sqlite) {
                 turn.unlock();
             }
         }
+    }
+
+    /**
+     * What keeps the store from taking a write now, with what to do; empty if nothing does. Stores nothing, unless the last
+     * write failed: then only one that works shows that it is over.
+     */
+    public Optional<String> trouble() {
+        try {
+            if (file != null) {
+                Optional<String> trouble = troubleOf(file);
+                if (trouble.isPresent()) {
+                    return trouble;
+                }
+            }
+            boolean writable = writing.inTransaction(handle -> {
+                Transaction transaction = new Transaction(handle);
+                if (sqlite && failed) {
+                    transaction.touch();
+                }
+                return transaction.writable(sqlite);
+            });
+            failed = failed && !writable;
+            return writable
+                    ? Optional.empty()
+                    : Optional.of("the database is read-only; connect to one that takes writes");
+        } catch (RuntimeException e) {
+            String why = Troubles.reason(e);
+            return Optional.of(why == null ? "it fails; see the log" : why);
+        }
+    }
+
+    private static Optional<String> troubleOf(Opened opened) throws UncheckedIOException {
+        Path path = opened.path();
+        try {
+            if (!Objects.equals(opened.key(), key(path))) {
+                return Optional.of("its file was replaced while Boardside runs; start Boardside again");
+            }
+            if (!Files.isWritable(path)) {
+                return Optional.of("it is read-only; allow this user to write to the file and its folder");
+            }
+            if (Files.getFileStore(path).getUsableSpace() < LEAST_ROOM) {
+                return Optional.of("its disk has less than " + (LEAST_ROOM >> 20) + " MB left; make room");
+            }
+            return Optional.empty();
+        } catch (IOException e) {
+            return Optional.of("its file is gone; stop Boardside, and bring the file or the latest backup back");
+        }
+    }
+
+    /** What tells a file from another of the same name (its inode); null where the system has none. */
+    private static @Nullable Object key(Path path) throws IOException {
+        return Files.readAttributes(path, BasicFileAttributes.class).fileKey();
     }
 
     @Override

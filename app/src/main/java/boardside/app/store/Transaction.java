@@ -197,6 +197,22 @@ public final class Transaction {
         return handle.createQuery("pragma " + name).mapTo(String.class).one();
     }
 
+    /** Whether the database takes writes; on SQLite, having begun to write already says so. */
+    boolean writable(boolean sqlite) {
+        if (sqlite) {
+            handle.execute("select 1");
+            return true;
+        }
+        return handle.createQuery("select not pg_is_in_recovery() and current_setting('transaction_read_only') = 'off'")
+                .mapTo(Boolean.class)
+                .one();
+    }
+
+    /** Writes one page of an SQLite file as it was. */
+    void touch() {
+        handle.execute("pragma user_version = " + pragma("user_version"));
+    }
+
     boolean rolledBack() {
         return rolledBack;
     }

@@ -13,6 +13,13 @@ enum Access {
     ORGANISER,
     /** Hosts, in hosted mode only: accounts. */
     HOST,
+    /** Programs that watch over this one: anyone, under any name. What they hear tells of nobody. */
+    PROBE,
+    /**
+     * Who may see figures of the server: this machine (not through a proxy), in hosted mode hosts as well, and everyone where
+     * that was asked for.
+     */
+    MONITOR,
     /** This machine only, in a household: letting devices in and out. */
     LOCAL
 }

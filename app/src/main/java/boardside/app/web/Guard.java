@@ -66,6 +66,7 @@ final class Guard {
 
     private final Set<String> hosts;
     private final boolean secure;
+    private final boolean openMetrics;
     private final @Nullable Hosting hosting;
     private final Devices devices;
     private final SignIns signIns;
@@ -81,6 +82,7 @@ final class Guard {
     Guard(Network network, ServerOptions options, Devices devices, SignIns signIns, Predicate<Context> here) {
         this.hosting = options.hosting();
         this.hosts = hosting == null || hosting.addresses().isEmpty() ? network.hosts() : hosting.hosts();
+        this.openMetrics = options.openMetrics();
         this.secure = options.tls() != null || hosting != null && hosting.https();
         this.devices = devices;
         this.signIns = signIns;
@@ -90,7 +92,8 @@ final class Guard {
     /** What holds for every request: the headers of its answer, and that it is made again over HTTPS where that is on. */
     void before(Context ctx) {
         HEADERS.forEach(ctx::header);
-        if (secure && !overHttps(ctx)) {
+        boolean watched = WatchRoutes.PROBES.contains(ctx.path()) || WatchRoutes.METRICS.equals(ctx.path());
+        if (secure && !watched && !overHttps(ctx)) {
             checkHost(ctx);
             ctx.redirect(address(ctx, "https") + ctx.req().getRequestURI() + query(ctx), HttpStatus.PERMANENT_REDIRECT);
             ctx.skipRemainingHandlers();
@@ -143,9 +146,19 @@ final class Guard {
 
     /** Lets the request through or throws a {@link Refusal}. */
     void check(Context ctx, Access access) {
-        checkHost(ctx);
+        switch (access) {
+            case PROBE -> {}
+            case MONITOR -> {
+                // A program here names what it connects to; other sites cannot point their own names at that.
+                if (!Network.LOOPBACK.contains(Network.hostOf(ctx.header("Host")))) {
+                    checkHost(ctx);
+                }
+            }
+            default -> checkHost(ctx);
+        }
         boolean let = switch (access) {
-            case EVERYONE -> true;
+            case EVERYONE, PROBE -> true;
+            case MONITOR -> openMetrics || unforwarded(ctx) && here.test(ctx) || may(ctx, Role.HOST);
             case DEVICE -> letIn(ctx);
             case ORGANISER -> organises(ctx);
             case HOST -> may(ctx, Role.HOST);
@@ -165,6 +178,12 @@ final class Guard {
     }
 
     private Refusal refusal(Context ctx, Access access) {
+        if (access == Access.MONITOR) {
+            return new Refusal(
+                    403,
+                    "These figures are for the machine that runs Boardside. Start it with --open-metrics to show them to"
+                            + " everybody who can reach it.");
+        }
         if (hosting != null) {
             return signed(ctx).isEmpty()
                     ? new Refusal(401, "You are not signed in here, or not any more. Sign in, then try again.")
@@ -201,7 +220,11 @@ final class Guard {
 
     /** Whether the request comes from this machine itself and not through a proxy; never so in hosted mode, where it is nothing. */
     boolean local(Context ctx) {
-        return hosting == null && FORWARDED.stream().allMatch(header -> ctx.header(header) == null) && here.test(ctx);
+        return hosting == null && unforwarded(ctx) && here.test(ctx);
+    }
+
+    private static boolean unforwarded(Context ctx) {
+        return FORWARDED.stream().allMatch(header -> ctx.header(header) == null);
     }
 
     static boolean overLoopback(Context ctx) {

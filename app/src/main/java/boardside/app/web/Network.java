@@ -27,6 +27,9 @@ public record Network(List<InetAddress> addresses, List<String> names) {
     /** No network but the machine itself. */
     static final Network NONE = new Network(List.of(), List.of());
 
+    /** What loopback is called. */
+    static final Set<String> LOOPBACK = Set.of("localhost", "127.0.0.1", "[0:0:0:0:0:0:0:1]");
+
     /** An address set aside for examples (RFC 5737), to ask which way out the system would take; nothing is sent. */
     private static final InetSocketAddress OUTWARD = new InetSocketAddress("192.0.2.1", 9);
 
@@ -77,7 +80,7 @@ public record Network(List<InetAddress> addresses, List<String> names) {
 
     /** Every host a request may name: this machine's addresses and names, and what loopback is called. */
     Set<String> hosts() {
-        Set<String> hosts = new LinkedHashSet<>(List.of("localhost", "127.0.0.1", "[0:0:0:0:0:0:0:1]"));
+        Set<String> hosts = new LinkedHashSet<>(LOOPBACK);
         addresses.forEach(address -> hosts.add(host(address)));
         hosts.addAll(names);
         return Collections.unmodifiableSet(hosts);

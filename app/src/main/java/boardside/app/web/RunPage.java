@@ -8,6 +8,7 @@ import boardside.app.practice.Run;
 import boardside.app.record.Applied;
 import boardside.app.record.RunDetail;
 import boardside.app.record.Standing;
+import boardside.app.watch.Metrics;
 import boardside.engine.rules.Drill;
 import io.javalin.http.Context;
 import java.util.List;
@@ -121,7 +122,18 @@ final class RunPage {
         if (upload.operations().stream().anyMatch(Operation.FinishRun.class::isInstance)) {
             web.refresh(player.id());
         }
+        count(upload.operations(), applied);
         web.answer(ctx, new Answer(applied.stream().map(RunPage::result).toList()));
+    }
+
+    private void count(List<Operation> operations, List<Applied> applied) {
+        Metrics metrics = web.metrics();
+        for (int i = 0; i < applied.size(); i++) {
+            metrics.operation(result(applied.get(i)).result());
+            if (operations.get(i) instanceof Operation.PutRound && applied.get(i) instanceof Applied.Stored) {
+                metrics.roundStored();
+            }
+        }
     }
 
     private static Result result(Applied applied) {

@@ -2,13 +2,16 @@ package boardside.app.web;
 
 import boardside.app.practice.Failure;
 import boardside.app.record.Records;
+import boardside.app.watch.Metrics;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
@@ -16,6 +19,7 @@ import java.util.function.Predicate;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
+import org.eclipse.jetty.server.handler.GracefulHandler;
 import org.eclipse.jetty.util.Callback;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -24,6 +28,9 @@ import org.slf4j.LoggerFactory;
 public final class Server implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Server.class);
     private static final long STOP_SECONDS = 5;
+    private static final String SINCE = "boardside-since";
+    private static final String ROUTE = "boardside-route";
+    private static final Set<String> METHODS = Set.of("GET", "HEAD", "POST");
     private static final long MOST_BYTES = 4L << 20;
 
     private final Javalin javalin;
@@ -44,16 +51,32 @@ public final class Server implements AutoCloseable {
      * @throws Failure.BadInput if the port is taken
      */
     public static Server start(Records records, ServerOptions options, Clock clock) {
-        return start(records, options, clock, options.lan() ? Network.here() : Network.NONE, Guard::overLoopback);
+        return start(records, options, clock, new Metrics(Version.number()));
+    }
+
+    /** The same with figures of the caller's, who counts there too. */
+    public static Server start(Records records, ServerOptions options, Clock clock, Metrics metrics) {
+        Network network = options.lan() ? Network.here() : Network.NONE;
+        return start(records, options, clock, network, Guard::overLoopback, metrics);
     }
 
     /** The same with a network and a rule of the caller's that says which requests come from this machine. */
     static Server start(Records records, ServerOptions options, Clock clock, Network network, Predicate<Context> here) {
+        return start(records, options, clock, network, here, new Metrics(Version.number()));
+    }
+
+    private static Server start(
+            Records records,
+            ServerOptions options,
+            Clock clock,
+            Network network,
+            Predicate<Context> here,
+            Metrics metrics) {
         Port port = Port.bind(options.port(), options.lan());
         try {
             String scheme = options.tls() == null ? "http" : "https";
             House house = new House(records.devices(), network, scheme, port.number(), options.hosting());
-            return start(records, options, clock, house, here, port);
+            return start(records, options, clock, house, here, port, metrics);
         } catch (RuntimeException e) {
             port.release();
             throw e;
@@ -61,35 +84,59 @@ public final class Server implements AutoCloseable {
     }
 
     private static Server start(
-            Records records, ServerOptions options, Clock clock, House house, Predicate<Context> here, Port port) {
+            Records records,
+            ServerOptions options,
+            Clock clock,
+            House house,
+            Predicate<Context> here,
+            Port port,
+            Metrics metrics) {
         Guard guard = new Guard(house.network(), options, house.devices(), records.signIns(), here);
         TemplateEngine templates = TemplateEngine.createPrecompiled(
                 null, ContentType.Html, Server.class.getClassLoader(), "boardside.app.page");
         ExecutorService answers = worker("answers");
         ExecutorService playbooks = worker("playbooks");
-        Web web = new Web(records, templates, Texts.in("en"), guard, house, options, clock, answers, playbooks);
-        List<Route> routes = Routes.all(web, options.hosted());
+        Web web =
+                new Web(records, templates, Texts.in("en"), guard, house, options, clock, answers, playbooks, metrics);
+        ExecutorService watcher = worker("watch");
+        List<Route> routes = new ArrayList<>(Routes.all(web, options.hosted()));
+        routes.addAll(new WatchRoutes(records, metrics, watcher).routes());
         Javalin javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.http.maxRequestSize = MOST_BYTES;
             config.concurrency.useVirtualThreads = false;
             config.jetty.addConnector((server, http) -> port.connector(server, http, options.tls()));
-            config.jetty.modifyServer(server -> server.setErrorHandler(new PlainErrors()));
-            config.routes.before(guard::before);
+            config.jetty.modifyServer(server -> {
+                server.setErrorHandler(new PlainErrors());
+                // Requests under way when the server is stopped are finished, as far as that takes no longer.
+                server.setHandler(new GracefulHandler());
+                server.setStopTimeout(TimeUnit.SECONDS.toMillis(STOP_SECONDS));
+            });
+            config.routes.before(ctx -> {
+                ctx.attribute(SINCE, System.nanoTime());
+                guard.before(ctx);
+            });
             for (Route route : routes) {
                 config.routes.addHttpHandler(route.method(), route.path(), ctx -> {
+                    ctx.attribute(ROUTE, route.path());
                     guard.check(ctx, route.access());
                     route.handler().handle(ctx);
                 });
             }
             config.routes.exception(Refusal.class, web::refuse);
             config.routes.exception(Failure.NotFound.class, (failure, ctx) -> web.fault(ctx, 404, said(failure)));
+            config.routes.exception(Failure.StoreUnusable.class, (failure, ctx) -> {
+                metrics.storeError();
+                LOG.error("{} {}: {}", ctx.method(), route(ctx), said(failure));
+                web.fault(ctx, 503, web.texts().of("fault.store"));
+            });
             config.routes.exception(Failure.class, (failure, ctx) -> web.fault(ctx, 422, said(failure)));
             config.routes.exception(IllegalArgumentException.class, (wrong, ctx) -> web.fault(ctx, 400, said(wrong)));
             config.routes.exception(Exception.class, (fault, ctx) -> {
-                LOG.error("{} {}", ctx.method(), ctx.path(), fault);
+                LOG.error("{} {}", ctx.method(), route(ctx), fault);
                 web.fault(ctx, 500, web.texts().of("fault.ours"));
             });
+            config.routes.after(ctx -> answered(ctx, metrics));
             config.routes.error(404, ctx -> {
                 if (ctx.result() == null
                         || ctx.result().isEmpty()
@@ -99,7 +146,25 @@ public final class Server implements AutoCloseable {
             });
         });
         javalin.start();
-        return new Server(javalin, house, routes, List.of(answers, playbooks));
+        LOG.info("Serving {} as version {}, store {}", house.address(), Version.number(), records.location());
+        return new Server(javalin, house, List.copyOf(routes), List.of(answers, playbooks, watcher));
+    }
+
+    /** The route a request took, without what stood in its address. */
+    private static String route(Context ctx) {
+        String route = ctx.attribute(ROUTE);
+        return route == null ? "none" : route;
+    }
+
+    /** Counts an answered request. */
+    private static void answered(Context ctx, Metrics metrics) {
+        Long since = ctx.attribute(SINCE);
+        if (since != null) {
+            long nanos = System.nanoTime() - since;
+            String method = METHODS.contains(ctx.method().name()) ? ctx.method().name() : "other";
+            metrics.request(method, route(ctx), ctx.statusCode(), nanos);
+            LOG.debug("{} {} {} {} ms", method, route(ctx), ctx.statusCode(), nanos / 1_000_000);
+        }
     }
 
     private static ExecutorService worker(String name) {
@@ -150,6 +215,7 @@ public final class Server implements AutoCloseable {
 
     @Override
     public void close() {
+        LOG.info("Stopping: no new requests, those under way are finished");
         javalin.stop();
         // What is under way reads the store, which is closed next.
         workers.forEach(ExecutorService::shutdown);

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  *     hosted mode whoever can reach it
  * @param tls the certificate for HTTPS, or null for plain HTTP
  * @param demo whether the store is the example
+ * @param openMetrics whether everybody who can reach the server may read its figures
  * @param hosting how hosted mode is reached, or null for a household without accounts
  */
 public record ServerOptions(
@@ -17,7 +18,13 @@ public record ServerOptions(
         boolean lan,
         @Nullable Certificate tls,
         boolean demo,
+        boolean openMetrics,
         @Nullable Hosting hosting) {
+    /** With figures for this machine alone. */
+    public ServerOptions(int port, boolean lan, @Nullable Certificate tls, boolean demo, @Nullable Hosting hosting) {
+        this(port, lan, tls, demo, false, hosting);
+    }
+
     /** For a household. */
     public ServerOptions(int port, boolean lan, @Nullable Certificate tls, boolean demo) {
         this(port, lan, tls, demo, null);

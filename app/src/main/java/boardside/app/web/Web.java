@@ -18,6 +18,7 @@ import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
 import boardside.app.record.Skills;
 import boardside.app.record.Throws;
+import boardside.app.watch.Metrics;
 import boardside.engine.rules.Drill;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
@@ -70,6 +71,7 @@ final class Web {
     private final Skills skills;
     private final Accounts accounts;
     private final SignIns signIns;
+    private final Metrics metrics;
 
     Web(
             Records records,
@@ -80,7 +82,8 @@ final class Web {
             ServerOptions options,
             Clock clock,
             Executor workers,
-            Executor aside) {
+            Executor aside,
+            Metrics metrics) {
         this.records = records;
         this.skills = new Skills(records);
         this.accounts = records.accounts();
@@ -95,6 +98,7 @@ final class Web {
         this.clock = clock;
         this.random = new SecureRandom();
         this.ids = new Ids(clock, random);
+        this.metrics = metrics;
     }
 
     Records records() {
@@ -109,6 +113,11 @@ final class Web {
     /** Signing in and out in hosted mode. */
     SignIns signIns() {
         return signIns;
+    }
+
+    /** Figures of this server. */
+    Metrics metrics() {
+        return metrics;
     }
 
     /** What the engine makes of the records. */

@@ -2,17 +2,21 @@ package boardside.app.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boardside.app.json.Json;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.net.ServerSocket;
+import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,6 +42,71 @@ class ServeCommandTest {
         } finally {
             process.destroyForcibly();
         }
+    }
+
+    @Test
+    void aRequestUnderWayIsFinishedWhenItIsAskedToStop() throws Exception {
+        Process process = start("serve", "--data", folder.resolve("store.db").toString(), "--port", "0");
+        try (BufferedReader out = process.inputReader()) {
+            String address = out.readLine();
+            int port = URI.create(address).getPort();
+            // The first requests of a process take a while to come to our code.
+            assertThat(get(address).statusCode()).isEqualTo(200);
+            String body = "{\"no\":\"operation\"}";
+            try (Socket socket = new Socket("127.0.0.1", port)) {
+                socket.getOutputStream()
+                        .write(("POST /api/outbox HTTP/1.1\r\nHost: localhost\r\nAccept: application/json\r\n"
+                                        + "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: "
+                                        + body.length()
+                                        + "\r\n\r\n")
+                                .getBytes(StandardCharsets.US_ASCII));
+                TimeUnit.MILLISECONDS.sleep(1500);
+                process.destroy();
+                TimeUnit.MILLISECONDS.sleep(200);
+                socket.getOutputStream().write(body.getBytes(StandardCharsets.US_ASCII));
+                String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+                assertThat(answer).startsWith("HTTP/1.1 403 ").contains("did not come from a page of Boardside");
+            }
+            assertThat(process.waitFor(20, TimeUnit.SECONDS)).isTrue();
+        } finally {
+            process.destroyForcibly();
+        }
+    }
+
+    @Test
+    void theNewestEntryOfTheChangelogIsThisVersion() throws IOException {
+        assertThat(Files.readString(Path.of("..", "CHANGELOG.md")).lines().filter(line -> line.startsWith("## ")))
+                .first()
+                .isEqualTo("## " + boardside.app.web.Version.number());
+    }
+
+    @Test
+    void logsAreOneJsonObjectALine() throws Exception {
+        Process process = start(
+                "serve",
+                "--data",
+                folder.resolve("store.db").toString(),
+                "--port",
+                "0",
+                "--quiet",
+                "--log",
+                "json",
+                "--log-level",
+                "debug");
+        try (BufferedReader out = process.inputReader()) {
+            get(out.readLine() + "runs/secret");
+        } finally {
+            process.destroy();
+            process.waitFor(20, TimeUnit.SECONDS);
+            process.destroyForcibly();
+        }
+        List<String> lines = Files.readAllLines(folder.resolve("errors"));
+        assertThat(lines)
+                .allSatisfy(line ->
+                        assertThat(Json.read(line, Map.class)).containsKeys("timestamp", "level", "formattedMessage"))
+                .anyMatch(line -> line.contains("\"level\":\"INFO\"") && line.contains("Serving"))
+                .anyMatch(line -> line.contains("GET \\/runs\\/{id} 404"))
+                .noneMatch(line -> line.contains("secret"));
     }
 
     @Test
