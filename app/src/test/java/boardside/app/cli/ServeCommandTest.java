@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import boardside.app.json.Json;
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.net.ServerSocket;
 import java.net.Socket;
 import java.net.URI;
@@ -52,18 +53,18 @@ class ServeCommandTest {
             int port = URI.create(address).getPort();
             // The first requests of a process take a while to come to our code.
             assertThat(get(address).statusCode()).isEqualTo(200);
-            String body = "{\"no\":\"operation\"}";
             try (Socket socket = new Socket("127.0.0.1", port)) {
-                socket.getOutputStream()
-                        .write(("POST /api/outbox HTTP/1.1\r\nHost: localhost\r\nAccept: application/json\r\n"
-                                        + "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: "
-                                        + body.length()
-                                        + "\r\n\r\n")
-                                .getBytes(StandardCharsets.US_ASCII));
-                TimeUnit.MILLISECONDS.sleep(1500);
-                process.destroy();
-                TimeUnit.MILLISECONDS.sleep(200);
-                socket.getOutputStream().write(body.getBytes(StandardCharsets.US_ASCII));
+                OutputStream body = socket.getOutputStream();
+                body.write(("POST /api/outbox HTTP/1.1\r\nHost: localhost\r\nAccept: application/json\r\n"
+                                + "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: 10\r\n\r\n")
+                        .getBytes(StandardCharsets.US_ASCII));
+                for (int sent = 0; sent < 10; sent++) {
+                    body.write('x');
+                    TimeUnit.MILLISECONDS.sleep(200);
+                    if (sent == 7) {
+                        process.destroy();
+                    }
+                }
                 String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
                 assertThat(answer).startsWith("HTTP/1.1 403 ").contains("did not come from a page of Boardside");
             }
