@@ -6,8 +6,10 @@ import boardside.app.practice.DayBags;
 import boardside.app.practice.Exercise;
 import boardside.app.practice.Fixture;
 import boardside.app.practice.KeptSituation;
+import boardside.app.practice.Moment;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
+import boardside.app.practice.SlideTest;
 import boardside.app.practice.TrialPlan;
 import boardside.engine.odds.BagChances;
 import boardside.engine.odds.Level;
@@ -23,6 +25,7 @@ import boardside.engine.plan.Rival;
 import boardside.engine.plan.Theme;
 import boardside.engine.plan.Tried;
 import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Conditions;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Finish;
 import boardside.engine.rules.GameRules;
@@ -296,11 +299,25 @@ public final class Planning {
                 ? Optional.empty()
                 : Optional.of(new Due.Ladder(
                         rung.getAsInt(), daysSince(ladder.races().get(0).day())));
-        double tested = records.plans()
-                .lastDone(player.id(), Activity.SLIDE.word())
-                .map(day -> daysSince(day.toString()))
-                .orElse(Double.POSITIVE_INFINITY);
-        return new Due(climb, trial(), tested);
+        return new Due(climb, trial(), boardsTested());
+    }
+
+    /** When the boards were last tested, and whether the last run since was thrown on boards that play otherwise. */
+    private Due.Boards boardsTested() {
+        for (SlideTest test : records.slideTests().latest(player.id(), 1)) {
+            SlideTest.Tapped tapped = test.tapped();
+            if (tapped != null) {
+                long at = Moment.of(tapped.at()).millis();
+                Conditions then = tapped.conditions();
+                boolean changed = records.lastRun(player.id(), null)
+                        .filter(run -> Moment.of(run.startedAt()).millis() > at)
+                        .map(run -> run.setup().conditions())
+                        .filter(now -> then != null && now != then)
+                        .isPresent();
+                return new Due.Boards(daysSince(tapped.day()), changed);
+            }
+        }
+        return Due.Boards.UNTESTED;
     }
 
     /** The newest trial that is thrown and not decided. */

@@ -179,11 +179,6 @@ public final class Plans {
         return refused;
     }
 
-    /** The day on which something that is no drill was last done by a plan. */
-    public Optional<LocalDate> lastDone(int player, String choice) {
-        return database.read(rows -> rows.plans().lastDone(player, choice)).map(LocalDate::parse);
-    }
-
     // Goals
 
     /** A player's goals that are not put away, the first set first. */

@@ -66,16 +66,6 @@ public final class PlanRows {
                 .flatMap(plan -> find(player, plan));
     }
 
-    /** The latest day on which an activity that is no drill was done, yyyy-mm-dd. */
-    public Optional<String> lastDone(int player, String choice) {
-        return handle.createQuery("select max(substr(done_at, 1, 10)) from plan_block where player = :player"
-                        + " and done_at <> '' and value like :choice")
-                .bind("player", player)
-                .bind("choice", "%\"choice\":\"" + choice + "\"%")
-                .mapTo(String.class)
-                .findOne();
-    }
-
     private List<SessionPlan> plans(Query query, int player, String id) {
         query.bind("player", player);
         if (!id.isEmpty()) {

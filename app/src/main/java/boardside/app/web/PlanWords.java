@@ -234,6 +234,9 @@ public final class PlanWords {
                     ? texts.of("plan.reason.boards.never")
                     : texts.of("plan.reason.boards", boards.days());
         }
+        if (reason instanceof Reason.BoardsChanged) {
+            return texts.of("plan.reason.boards.changed");
+        }
         if (reason instanceof Reason.WarmUp warm) {
             return texts.of("plan.reason.warm-up", warm.minutes());
         }

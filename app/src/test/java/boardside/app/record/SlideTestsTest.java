@@ -6,16 +6,20 @@ import boardside.app.practice.BagSet;
 import boardside.app.practice.Change;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
+import boardside.app.practice.Setup;
 import boardside.app.practice.SlideTest;
 import boardside.engine.physics.ThrowFit.Parameter;
+import boardside.engine.plan.Due;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
+import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -101,6 +105,46 @@ class SlideTestsTest {
             assertThat(records.check()).isEmpty();
             assertThat(records.isEmpty()).isFalse();
         }
+    }
+
+    /** A plan asks for a slide test where there was none, the longer ago it was, and where the boards play otherwise now. */
+    @ParameterizedTest
+    @EnumSource
+    void aPlanGoesByTheLastTestAndByWhatWasSaidSince(Stores kind) {
+        try (Records records = Stores.open(kind.location(folder), 1)) {
+            int me = me(records);
+            assertThat(boards(records, me)).isEqualTo(Due.Boards.UNTESTED);
+
+            SlideTest.Tapped tapped = tapped("2026-05-20T18:00:00+02:00", "b1", SLIDES);
+            apply(records, me, new Operation.KeepSlideTest(op(), "t1", tapped));
+            assertThat(boards(records, me)).isEqualTo(new Due.Boards(12, false));
+            start(records, me, "before", "2026-05-19T18:00:00Z", Conditions.FAST);
+            assertThat(boards(records, me)).isEqualTo(new Due.Boards(12, false));
+            start(records, me, "unsaid", "2026-05-21T18:00:00Z", null);
+            assertThat(boards(records, me)).isEqualTo(new Due.Boards(12, false));
+            start(records, me, "damp", "2026-05-22T18:00:00Z", Conditions.SLOW);
+            assertThat(boards(records, me)).isEqualTo(new Due.Boards(12, true));
+            start(records, me, "dry", "2026-05-23T18:00:00Z", Conditions.NORMAL);
+            assertThat(boards(records, me)).isEqualTo(new Due.Boards(12, false));
+
+            apply(records, me, new Operation.KeepSlideTest(op(), "t1", null));
+            assertThat(boards(records, me)).isEqualTo(Due.Boards.UNTESTED);
+        }
+    }
+
+    private static Due.Boards boards(Records records, int me) {
+        Player player = records.player(me);
+        return Planning.state(records, player, Skills.of(records, me, DAY), DAY)
+                .due()
+                .boards();
+    }
+
+    private void start(Records records, int me, String run, String at, @Nullable Conditions conditions) {
+        Setup setup = Setup.plain().with(draft -> draft.conditions = conditions);
+        apply(
+                records,
+                me,
+                new Operation.StartRun(op(), run, run, Drill.TOTAL, at, false, "", null, null, setup));
     }
 
     @Test

@@ -9,11 +9,29 @@ import java.util.Optional;
  *
  * @param ladder the climb; empty where there was none yet
  * @param trial a trial under way
- * @param slideDays days since the boards were last tested; infinite where they never were
+ * @param boards what is known of how the boards play
  */
-public record Due(Optional<Ladder> ladder, Optional<Trial> trial, double slideDays) {
+public record Due(Optional<Ladder> ladder, Optional<Trial> trial, Boards boards) {
     /** Nothing, and the boards never tested. */
-    public static final Due NOTHING = new Due(Optional.empty(), Optional.empty(), Double.POSITIVE_INFINITY);
+    public static final Due NOTHING = new Due(Optional.empty(), Optional.empty(), Boards.UNTESTED);
+
+    /**
+     * When the boards were last measured by a slide test.
+     *
+     * @param days since then, 0 or more; infinite where they never were
+     * @param changed whether the player has said since that they play otherwise
+     */
+    public record Boards(double days, boolean changed) {
+        /** Never measured. */
+        public static final Boards UNTESTED = new Boards(Double.POSITIVE_INFINITY, false);
+
+        /** Checked. */
+        public Boards {
+            if (!(days >= 0)) {
+                throw new IllegalArgumentException("days since a slide test are 0 or more, not " + days);
+            }
+        }
+    }
 
     /**
      * Where the climb stands.

@@ -69,6 +69,9 @@ final class Menu {
     private static final double LADDER_MINUTES = 5;
     private static final double SLIDE_MINUTES = 5;
 
+    /** Days after which a slide test has lost all but 1/e of its worth; chosen. */
+    private static final double SLIDE_DAYS = 30;
+
     /** Narrow boards cost so many logits of bags kept where the player never threw at one; chosen. */
     private static final double NARROW_COST = 0.6;
 
@@ -371,16 +374,17 @@ final class Menu {
     }
 
     private void boards() {
-        double days = player.due().slideDays();
-        long since = Double.isInfinite(days) ? -1 : (long) days;
-        add(new Draft(Theme.of(Theme.Kind.BOARDS), Activity.SLIDE, "slide", board, new Reason.BoardsUnknown(since))
-                .with(draft -> {
-                    draft.longest = 6;
-                    draft.once = true;
-                    draft.due = minutes(SLIDE_MINUTES * -Math.expm1(-Math.min(days, 1e6) / 30))
-                            * (gains.horizon() <= 2 ? 2 : 1)
-                            / (Double.isInfinite(days) ? 2 : 1);
-                }));
+        Due.Boards boards = player.due().boards();
+        boolean never = Double.isInfinite(boards.days());
+        Reason why = boards.changed()
+                ? new Reason.BoardsChanged()
+                : new Reason.BoardsUnknown(never ? -1 : (long) boards.days());
+        double stale = boards.changed() ? 1 : -Math.expm1(-Math.min(boards.days(), 1e6) / SLIDE_DAYS);
+        add(new Draft(Theme.of(Theme.Kind.BOARDS), Activity.SLIDE, "slide", board, why).with(draft -> {
+            draft.longest = 6;
+            draft.once = true;
+            draft.due = minutes(SLIDE_MINUTES * stale) * (gains.horizon() <= 2 ? 2 : 1) / (never ? 2 : 1);
+        }));
     }
 
     /** A choice in the making: a block of rounds of four with the player's usual bags. */

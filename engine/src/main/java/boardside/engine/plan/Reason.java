@@ -93,6 +93,9 @@ public sealed interface Reason {
      */
     record BoardsUnknown(long days) implements Reason {}
 
+    /** The player has said since the last slide test that the boards play otherwise. */
+    record BoardsChanged() implements Reason {}
+
     /**
      * Before the first counted bag.
      *

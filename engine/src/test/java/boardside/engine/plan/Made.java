@@ -96,7 +96,9 @@ final class Made {
                                         BoardKind.REGULATION,
                                         2 + random.nextInt(3),
                                         6)),
-                        random.nextBoolean() ? Double.POSITIVE_INFINITY : random.nextInt(60)),
+                        random.nextBoolean()
+                                ? Due.Boards.UNTESTED
+                                : new Due.Boards(random.nextInt(60), random.nextBoolean())),
                 new Habits(
                         bags,
                         pace,

@@ -198,6 +198,32 @@ class PlannerTest {
                 Map.of());
     }
 
+    /** A slide test is due where the boards were long not measured, and at once where they play otherwise. */
+    @Test
+    void boardsThatPlayOtherwiseAreMeasured() {
+        assertThat(boardsDue(new Due.Boards(0, false))).isEmpty();
+        assertThat(boardsDue(new Due.Boards(90, false))).contains(new Reason.BoardsUnknown(90));
+        assertThat(boardsDue(new Due.Boards(1, true))).contains(new Reason.BoardsChanged());
+    }
+
+    private static List<Reason> boardsDue(Due.Boards boards) {
+        PlayerState player = seasoned(Habits.NONE);
+        Due due = new Due(Optional.empty(), Optional.empty(), boards);
+        PlayerState state = new PlayerState(
+                player.form(),
+                player.rivals(),
+                player.targets(),
+                player.shots(),
+                due,
+                player.habits(),
+                player.goals(),
+                player.worths());
+        return Planner.plan(means(45), state).blocks().stream()
+                .filter(block -> block.activity() == Activity.SLIDE)
+                .map(Block::reason)
+                .toList();
+    }
+
     /** What a playbook says of shots moves the plan, and the plan says why; without one it goes on as it did. */
     @Test
     void aShotIsPractisedForWhatThePlaybookSaysItIsWorth() {

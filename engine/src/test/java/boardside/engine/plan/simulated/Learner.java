@@ -192,7 +192,7 @@ final class Learner {
                 List.of(Rival.ghost(ghost)),
                 targets,
                 shots,
-                new Due(Optional.empty(), Optional.empty(), 0),
+                new Due(Optional.empty(), Optional.empty(), new Due.Boards(0, false)),
                 Habits.NONE,
                 Set.of(),
                 Map.of());
