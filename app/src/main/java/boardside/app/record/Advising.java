@@ -74,7 +74,7 @@ public final class Advising {
         Approach base = Objects.requireNonNullElse(approach, Objects.requireNonNullElse(usual, Approach.CONSERVATIVE));
         ThrowModel mean = group.fit().mean();
         Thrower mine = me == null
-                ? new Thrower(mean, group.fit().draws(), base, tries(records, player, today))
+                ? Thrower.believed(mean, group.fit().draws(), base, tries(records, player, today))
                 : given(group, me, base, tries(records, player, today));
         ThrowModel theirs = versus == null ? mine.usual() : ThrowMatch.of(mean, versus.in(), versus.on());
         return new Asked(

@@ -70,15 +70,15 @@ public final class Playbooks {
         for (Throws.Group group : Throws.of(records, player.id(), today).groups()) {
             boolean thrown = group.bags() > 0;
             if (bags.size() < MOST_BAGS && (thrown || bags.isEmpty())) {
-                Thrower thrower =
-                        new Thrower(group.fit().mean(), group.fit().draws(), Approach.CONSERVATIVE, List.of());
+                Thrower thrower = Thrower.believed(
+                        group.fit().mean(), group.fit().draws(), Approach.CONSERVATIVE, List.of());
                 int[] won = Objects.requireNonNullElse(duels.get(group.key()), new int[2]);
                 bags.add(new Bag(
                         group.name(),
                         group.key().face(),
                         Approaches.of(
                                 thrower,
-                                Thrower.known(group.fit().mean(), Approach.CONSERVATIVE),
+                                Thrower.known(thrower.usual(), Approach.CONSERVATIVE),
                                 GameRules.STANDARD,
                                 SAMPLES),
                         won[0],

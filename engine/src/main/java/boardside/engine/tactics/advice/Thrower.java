@@ -1,7 +1,13 @@
 package boardside.engine.tactics.advice;
 
+import boardside.engine.physics.Board;
+import boardside.engine.physics.ThrowChances;
+import boardside.engine.physics.ThrowKernel;
+import boardside.engine.physics.ThrowMatch;
 import boardside.engine.physics.ThrowModel;
+import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Approach;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -13,6 +19,8 @@ import java.util.List;
  * @param tries the side's own tries at targets and in situations; may be empty
  */
 public record Thrower(ThrowModel usual, List<ThrowModel> draws, Approach approach, List<Tried> tries) {
+    private static final ThrowKernel KERNEL = new ThrowKernel(Board.of(BoardKind.REGULATION));
+
     /** Lists copied. */
     public Thrower {
         draws = List.copyOf(draws);
@@ -25,6 +33,25 @@ public record Thrower(ThrowModel usual, List<ThrowModel> draws, Approach approac
     /** One of whom everything is taken as known. */
     public static Thrower known(ThrowModel model, Approach approach) {
         return new Thrower(model, List.of(model), approach, List.of());
+    }
+
+    /**
+     * One of whom the draws are believed. Spreads that are little known make the chances of the middle of the belief better
+     * than chances are on average over it, so the model that stands for it is that middle with the average chances at an
+     * empty board ({@link ThrowMatch}).
+     *
+     * @param middle the middle of the belief
+     */
+    public static Thrower believed(ThrowModel middle, List<ThrowModel> draws, Approach approach, List<Tried> tries) {
+        Thrower some = new Thrower(middle, draws, approach, tries).thinned(Matchup.DRAWS);
+        double in = 0;
+        double on = 0;
+        for (ThrowModel draw : some.draws) {
+            ThrowChances chances = KERNEL.chances(draw);
+            in += chances.in() / some.draws.size();
+            on += chances.on() / some.draws.size();
+        }
+        return new Thrower(ThrowMatch.of(middle, in, on), some.draws, approach, tries);
     }
 
     /** The same with another base policy. */
@@ -42,7 +69,7 @@ public record Thrower(ThrowModel usual, List<ThrowModel> draws, Approach approac
         if (draws.size() <= most) {
             return this;
         }
-        List<ThrowModel> some = new java.util.ArrayList<>();
+        List<ThrowModel> some = new ArrayList<>();
         for (int i = 0; i < most; i++) {
             some.add(draws.get((int) ((i + 0.5) * draws.size() / most)));
         }

@@ -1,0 +1,67 @@
+package boardside.engine.tactics.advice;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import boardside.engine.physics.Board;
+import boardside.engine.physics.ThrowChances;
+import boardside.engine.physics.ThrowFit;
+import boardside.engine.physics.ThrowKernel;
+import boardside.engine.physics.ThrowModel;
+import boardside.engine.physics.ThrowPrior;
+import boardside.engine.physics.ThrowRecords;
+import boardside.engine.rules.Approach;
+import boardside.engine.rules.BoardKind;
+import boardside.engine.rules.Game;
+import boardside.engine.rules.GameRules;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+class ThrowerTest {
+    private static final ThrowKernel KERNEL = new ThrowKernel(Board.of(BoardKind.REGULATION));
+
+    /** A new player, of whom next to nothing is known, against one who throws like them on average. */
+    @Test
+    void whoIsHardlyKnownIsNotToldToLoseToTheirOwnAverage() {
+        ThrowFit nothing = ThrowFit.of(ThrowPrior.of(5, null), ThrowRecords.NONE);
+        Thrower me = Thrower.believed(nothing.mean(), nothing.draws(), Approach.CONSERVATIVE, List.of());
+        ThrowChances usual = KERNEL.chances(me.usual());
+        assertThat(usual.in())
+                .isCloseTo(average(me, ThrowChances::in), within(1e-6))
+                .isLessThan(KERNEL.chances(nothing.mean()).in());
+        assertThat(usual.on()).isCloseTo(average(me, ThrowChances::on), within(1e-6));
+
+        double even = atNil(me, me.usual());
+        assertThat(even).isBetween(0.42, 0.52);
+        assertThat(atNil(new Thrower(nothing.mean(), nothing.draws(), me.approach(), List.of()), nothing.mean()))
+                .as("the middle of the belief is better than the average over it")
+                .isLessThan(even - 0.05);
+    }
+
+    @Test
+    void whoIsKnownStaysAsTheyAre() {
+        ThrowModel model = new ThrowModel(0, 3, 39, 6, 0.06, 20, 0.36);
+        ThrowModel usual = Thrower.believed(model, List.of(model), Approach.AGGRESSIVE, List.of())
+                .usual();
+        assertThat(KERNEL.chances(usual).in()).isCloseTo(KERNEL.chances(model).in(), within(1e-6));
+        assertThat(usual.spreadX()).isCloseTo(model.spreadX(), within(1e-3));
+    }
+
+    private static double average(Thrower thrower, ToDoubleFunction<ThrowChances> chance) {
+        return thrower.draws().stream()
+                .mapToDouble(draw -> chance.applyAsDouble(KERNEL.chances(draw)))
+                .average()
+                .orElseThrow();
+    }
+
+    /** The chance to win from nil all that is told: the mean over the draws, throwing first. */
+    private static double atNil(Thrower me, ThrowModel versus) {
+        Matchup matchup = new Matchup(me, Thrower.known(versus, Approach.CONSERVATIVE), GameRules.STANDARD);
+        return Stream.of(matchup.values(Game.start(GameRules.STANDARD, true)))
+                .mapToDouble(draw -> draw[Lie.MOST])
+                .average()
+                .orElseThrow();
+    }
+}
