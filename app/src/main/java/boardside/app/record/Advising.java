@@ -16,7 +16,6 @@ import boardside.engine.tactics.advice.Matchup;
 import boardside.engine.tactics.advice.Thrower;
 import boardside.engine.tactics.advice.Tried;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
@@ -24,8 +23,6 @@ import org.jspecify.annotations.Nullable;
 
 /** A player as the adviser knows them: the throw model of a bag's face, the tries, the approach. */
 public final class Advising {
-    private static final int DRAWS = 64;
-
     private Advising() {}
 
     /**
@@ -73,9 +70,10 @@ public final class Advising {
         Approach usual = last == null ? null : last.setup().approach();
         Approach base = Objects.requireNonNullElse(approach, Objects.requireNonNullElse(usual, Approach.CONSERVATIVE));
         ThrowModel mean = group.fit().mean();
+        List<Tried> tries = tries(records, player, today);
         Thrower mine = me == null
-                ? Thrower.believed(mean, group.fit().draws(), base, tries(records, player, today))
-                : given(group, me, base, tries(records, player, today));
+                ? Thrower.believed(mean, group.fit().draws(), base, tries)
+                : Thrower.told(me, mean, group.fit().draws(), base, tries);
         ThrowModel theirs = versus == null ? mine.usual() : ThrowMatch.of(mean, versus.in(), versus.on());
         return new Asked(
                 new Matchup(mine, Thrower.known(theirs, Approach.CONSERVATIVE), GameRules.STANDARD),
@@ -83,15 +81,6 @@ public final class Advising {
                 group.key().face(),
                 group.fit().records().bags(),
                 me != null);
-    }
-
-    private static Thrower given(Throws.Group group, BagChances me, Approach base, List<Tried> tries) {
-        List<ThrowModel> draws = new ArrayList<>();
-        List<ThrowModel> all = group.fit().draws();
-        for (int i = 0; i < DRAWS; i++) {
-            draws.add(ThrowMatch.of(all.get((int) ((i + 0.5) * all.size() / DRAWS)), me.in(), me.on()));
-        }
-        return new Thrower(ThrowMatch.of(group.fit().mean(), me.in(), me.on()), draws, base, tries);
     }
 
     private static Throws.Group group(

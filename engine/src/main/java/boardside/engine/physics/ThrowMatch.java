@@ -4,8 +4,8 @@ import boardside.engine.rules.BoardKind;
 
 /**
  * A throw with given chances at an empty regulation board: for a player of whom only those are known. All spreads of a model
- * are multiplied by one factor and its reach is moved until the chances are as given; what two numbers cannot tell stays as
- * the model has it.
+ * and how far it is off to a side are multiplied by one factor, and its reach is moved, until the chances are as given; what
+ * two numbers cannot tell stays as the model has it.
  */
 public final class ThrowMatch {
     private static final ThrowKernel KERNEL = new ThrowKernel(Board.of(BoardKind.REGULATION));
@@ -17,6 +17,12 @@ public final class ThrowMatch {
     private static final double NEAREST = -10;
     private static final double FARTHEST = 70;
     private static final double PER_INCH = 10;
+
+    /** Nearer than this, in chances, no other start is tried. */
+    private static final double FOUND = 1e-6;
+
+    /** At the hole with the model's own spreads; then tighter, and aimed at it, long and short. */
+    private static final double[][] STARTS = {{0, 3.9}, {-0.7, 3.9}, {-0.7, 4.4}, {-0.7, 3.3}};
 
     private ThrowMatch() {}
 
@@ -34,14 +40,30 @@ public final class ThrowMatch {
             throw new IllegalArgumentException(
                     "the chances of in and on are 0 or more and add up to at most 1, not " + in + " and " + on);
         }
-        ThrowModel straight = model.aimed(model.x(), Board.HOLE_Y);
-        // Gauss and Newton's method, damped as Marquardt (1963) does, over the log of the factor and the reach in tens.
-        double[] at = {0, Board.HOLE_Y / PER_INCH};
-        double[] off = errors(straight, at, in, on);
+        double[] best = {};
+        double off = Double.POSITIVE_INFINITY;
+        for (double[] start : STARTS) {
+            double[] at = descended(model, start, in, on);
+            double there = square(errors(model, at, in, on));
+            if (there < off) {
+                best = at;
+                off = there;
+            }
+            if (off <= FOUND * FOUND) {
+                break;
+            }
+        }
+        return moved(model, best);
+    }
+
+    /** Gauss and Newton's method, damped as Marquardt (1963) does, over the log of the factor and the reach in tens. */
+    private static double[] descended(ThrowModel model, double[] start, double in, double on) {
+        double[] at = start;
+        double[] off = errors(model, at, in, on);
         double damping = 1e-3;
         for (int step = 0; step < STEPS && square(off) > CLOSE * CLOSE; step++) {
-            double[] a = slopes(straight, at, in, on, 0);
-            double[] b = slopes(straight, at, in, on, 1);
+            double[] a = slopes(model, at, in, on, 0);
+            double[] b = slopes(model, at, in, on, 1);
             double aa = a[0] * a[0] + a[1] * a[1] + damping;
             double bb = b[0] * b[0] + b[1] * b[1] + damping;
             double ab = a[0] * b[0] + a[1] * b[1];
@@ -52,7 +74,7 @@ public final class ThrowMatch {
                 Math.min(WIDEST, Math.max(TIGHTEST, at[0] - (bb * ga - ab * gb) / determinant)),
                 Math.min(FARTHEST / PER_INCH, Math.max(NEAREST / PER_INCH, at[1] - (aa * gb - ab * ga) / determinant))
             };
-            double[] there = errors(straight, next, in, on);
+            double[] there = errors(model, next, in, on);
             if (square(there) < square(off)) {
                 at = next;
                 off = there;
@@ -61,12 +83,12 @@ public final class ThrowMatch {
                 damping *= 4;
             }
         }
-        return moved(straight, at);
+        return at;
     }
 
     private static ThrowModel moved(ThrowModel model, double[] at) {
         double factor = Elementary.exp(at[0]);
-        return model.aimed(model.x(), PER_INCH * at[1]).spread(factor, factor);
+        return model.aimed(factor * model.x(), PER_INCH * at[1]).spread(factor, factor);
     }
 
     private static double[] errors(ThrowModel model, double[] at, double in, double on) {

@@ -1,5 +1,6 @@
 package boardside.engine.tactics.advice;
 
+import boardside.engine.odds.BagChances;
 import boardside.engine.physics.Board;
 import boardside.engine.physics.ThrowChances;
 import boardside.engine.physics.ThrowKernel;
@@ -20,6 +21,9 @@ import java.util.List;
  */
 public record Thrower(ThrowModel usual, List<ThrowModel> draws, Approach approach, List<Tried> tries) {
     private static final ThrowKernel KERNEL = new ThrowKernel(Board.of(BoardKind.REGULATION));
+
+    /** A model has the chances that were told if it has them this nearly. */
+    private static final double MATCHED = 1e-3;
 
     /** Lists copied. */
     public Thrower {
@@ -52,6 +56,30 @@ public record Thrower(ThrowModel usual, List<ThrowModel> draws, Approach approac
             on += chances.on() / some.draws.size();
         }
         return new Thrower(ThrowMatch.of(middle, in, on), some.draws, approach, tries);
+    }
+
+    /**
+     * One whose chances at an empty board are told: draws are brought to them ({@link ThrowMatch}). A draw that cannot be (a
+     * bag that slides farther than from the front edge to the hole, say) is none the player can be, and left out; where none
+     * can be, all stay as near as they come.
+     *
+     * @param middle the middle of the belief
+     * @param draws what is believed of how they throw
+     */
+    public static Thrower told(
+            BagChances chances, ThrowModel middle, List<ThrowModel> draws, Approach approach, List<Tried> tries) {
+        List<ThrowModel> near = new Thrower(middle, draws, approach, tries)
+                .thinned(Matchup.DRAWS).draws.stream()
+                        .map(draw -> ThrowMatch.of(draw, chances.in(), chances.on()))
+                        .toList();
+        List<ThrowModel> matched = near.stream()
+                .filter(model -> {
+                    ThrowChances has = KERNEL.chances(model);
+                    return Math.max(Math.abs(has.in() - chances.in()), Math.abs(has.on() - chances.on())) < MATCHED;
+                })
+                .toList();
+        return new Thrower(
+                ThrowMatch.of(middle, chances.in(), chances.on()), matched.isEmpty() ? near : matched, approach, tries);
     }
 
     /** The same with another base policy. */

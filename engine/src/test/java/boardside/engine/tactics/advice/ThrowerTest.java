@@ -3,6 +3,7 @@ package boardside.engine.tactics.advice;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import boardside.engine.odds.BagChances;
 import boardside.engine.physics.Board;
 import boardside.engine.physics.ThrowChances;
 import boardside.engine.physics.ThrowFit;
@@ -18,6 +19,8 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class ThrowerTest {
     private static final ThrowKernel KERNEL = new ThrowKernel(Board.of(BoardKind.REGULATION));
@@ -38,6 +41,31 @@ class ThrowerTest {
         assertThat(atNil(new Thrower(nothing.mean(), nothing.draws(), me.approach(), List.of()), nothing.mean()))
                 .as("the middle of the belief is better than the average over it")
                 .isLessThan(even - 0.05);
+    }
+
+    /** Every draw that is kept has the chances told, whatever they are, so that two alike are even by every one of them. */
+    @ParameterizedTest
+    @CsvSource({"0.45, 0.42", "0.2, 0.5", "0.7, 0.25", "0.05, 0.3"})
+    void whoseChancesAreToldHasThemInEveryDraw(double in, double on) {
+        ThrowFit nothing = ThrowFit.of(ThrowPrior.of(5, null), ThrowRecords.NONE);
+        BagChances told = new BagChances(in, on);
+        Thrower me = Thrower.told(told, nothing.mean(), nothing.draws(), Approach.CONSERVATIVE, List.of());
+        assertThat(me.draws()).hasSizeBetween(56, Matchup.DRAWS);
+        assertThat(me.draws()).allSatisfy(draw -> {
+            assertThat(KERNEL.chances(draw).in()).isCloseTo(in, within(1e-3));
+            assertThat(KERNEL.chances(draw).on()).isCloseTo(on, within(1e-3));
+        });
+        assertThat(atNil(me, me.usual())).isBetween(0.48, 0.54);
+    }
+
+    /** No one puts half of their bags in and never leaves one on the board: the models come as near as they can, and none is left out for it. */
+    @Test
+    void whatNobodyThrowsIsComeNearTo() {
+        ThrowFit nothing = ThrowFit.of(ThrowPrior.of(5, null), ThrowRecords.NONE);
+        BagChances told = new BagChances(0.5, 0);
+        Thrower me = Thrower.told(told, nothing.mean(), nothing.draws(), Approach.CONSERVATIVE, List.of());
+        assertThat(me.draws()).hasSize(Matchup.DRAWS);
+        assertThat(KERNEL.chances(me.usual()).in()).isBetween(0.4, 0.6);
     }
 
     @Test
