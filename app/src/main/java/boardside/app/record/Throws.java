@@ -230,12 +230,18 @@ public final class Throws {
                             List.copyOf(days.getOrDefault(key, Map.of()).values())));
         }
         keys.sort(Comparator.comparingInt((Key key) -> -bags(thrown.get(key))));
-        // A known face that was not thrown yet is worth a line of the speed sheet.
+        // A known face that was not thrown yet is worth a line of the speed sheet, and so is a bag set of which nothing is
+        // known: its slide can be tested.
         Set<Key> all = new LinkedHashSet<>(keys);
         for (BagSet bag : bags.values()) {
-            for (Face face : Face.values()) {
-                if (!bag.retired() && speed(bag, face) != null) {
-                    all.add(new Key(bag.id(), face));
+            if (!bag.retired()) {
+                for (Face face : Face.values()) {
+                    if (speed(bag, face) != null) {
+                        all.add(new Key(bag.id(), face));
+                    }
+                }
+                if (all.stream().noneMatch(key -> key.bag().equals(bag.id()))) {
+                    all.add(new Key(bag.id(), null));
                 }
             }
         }
@@ -271,7 +277,7 @@ public final class Throws {
         return boards.stream()
                 .filter(board -> board.kind() == BoardKind.NARROW && board.width() > 2 * Board.HOLE_RADIUS)
                 .findFirst()
-                .map(board -> Board.of(board.width(), Board.FRONT_HEIGHT))
+                .map(board -> Board.of(board.width(), board.front()))
                 .orElseGet(() -> Board.of(BoardKind.NARROW));
     }
 

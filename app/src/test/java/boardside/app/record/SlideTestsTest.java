@@ -204,6 +204,21 @@ class SlideTestsTest {
                 .toArray();
     }
 
+    /** A bag set of which nothing is known yet can be tested all the same; one put away is not offered. */
+    @Test
+    void aNewBagSetCanBeTested() {
+        try (Records records = Stores.open(Stores.SQLITE.location(folder), 1)) {
+            int me = me(records);
+            assertThat(Throws.of(records, me, DAY).groups())
+                    .extracting(Throws.Group::name)
+                    .containsExactly("Barley", "Rye");
+            records.saveBag(me, new BagSet("b2", "Rye", null, null, null, "", "", true));
+            assertThat(Throws.of(records, me, DAY).groups())
+                    .extracting(Throws.Group::name)
+                    .containsExactly("Barley");
+        }
+    }
+
     /** Two tests of one day on boards that play alike are one day; what they say together is what each is answered with. */
     @Test
     void testsOfADayBelongTogether() {
