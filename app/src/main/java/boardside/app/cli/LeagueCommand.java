@@ -5,15 +5,11 @@ import boardside.app.practice.Fixture;
 import boardside.app.practice.League;
 import boardside.app.record.LeagueState;
 import java.util.List;
-import java.util.Objects;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Leagues that somebody else runs and the player throws in. */
 @Command(
@@ -21,16 +17,14 @@ import picocli.CommandLine.Spec;
         synopsisSubcommandLabel = "WHAT",
         description =
                 "Leagues you throw in from home: fixtures, results, the table, what you need and how likely it is.")
-final class LeagueCommand implements Callable<Integer> {
-    @Spec
-    private @Nullable CommandSpec spec;
-
-    private LeagueCommand() {}
+final class LeagueCommand extends Family {
+    private LeagueCommand() {
+        super("say what about leagues");
+    }
 
     /** The command with all it can do. */
     static CommandLine in(Context context) {
-        CommandLine line = new CommandLine(new LeagueCommand());
-        for (Callable<Integer> what : List.of(
+        return new LeagueCommand().with(List.of(
                 new LeagueListCommand(context),
                 new LeagueNewCommand(context),
                 new LeaguePostCommand(context),
@@ -38,19 +32,7 @@ final class LeagueCommand implements Callable<Integer> {
                 new LeagueForecastCommand(context),
                 new LeagueChanceCommand(context),
                 new LeagueChatCommand(context),
-                new LeagueScheduleCommand(context))) {
-            line.addSubcommand(what);
-        }
-        return line;
-    }
-
-    @Override
-    public Integer call() {
-        CommandLine line = Objects.requireNonNull(spec).commandLine();
-        throw new CommandLine.ParameterException(
-                line,
-                "say what about leagues: one of "
-                        + String.join(", ", line.getSubcommands().keySet()));
+                new LeagueScheduleCommand(context)));
     }
 
     /** The league of a name. */

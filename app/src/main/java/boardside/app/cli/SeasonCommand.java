@@ -11,32 +11,26 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
-import java.util.Objects;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Seasons that are run here. */
 @Command(
         name = "season",
         synopsisSubcommandLabel = "WHAT",
         description = "Seasons you run: schedule, results, tables, who has still to throw, the play-off.")
-final class SeasonCommand implements Callable<Integer> {
-    @Spec
-    private @Nullable CommandSpec spec;
-
-    private SeasonCommand() {}
+final class SeasonCommand extends Family {
+    private SeasonCommand() {
+        super("say what about seasons");
+    }
 
     /** The command with all it can do. */
     static CommandLine in(Context context) {
-        CommandLine line = new CommandLine(new SeasonCommand());
-        for (Callable<Integer> what : List.of(
+        return new SeasonCommand().with(List.of(
                 new SeasonNewCommand(context),
                 new SeasonListCommand(context),
                 new SeasonShowCommand(context),
@@ -52,19 +46,7 @@ final class SeasonCommand implements Callable<Integer> {
                 new SeasonCalendarCommand(context),
                 new SeasonSettingsCommand(context),
                 new SeasonChangesCommand(context),
-                new SeasonDeleteCommand(context))) {
-            line.addSubcommand(what);
-        }
-        return line;
-    }
-
-    @Override
-    public Integer call() {
-        CommandLine line = Objects.requireNonNull(spec).commandLine();
-        throw new CommandLine.ParameterException(
-                line,
-                "say what about seasons: one of "
-                        + String.join(", ", line.getSubcommands().keySet()));
+                new SeasonDeleteCommand(context)));
     }
 
     /** The season of a name. */

@@ -27,37 +27,22 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Further questions about a player's skill, each the same call as a page's. */
 @Command(
         name = "skill",
         synopsisSubcommandLabel = "QUESTION",
         description = "What is usual for you, why totals swing, what stakes and the narrow board do, where bags go.")
-final class SkillCommand implements Callable<Integer> {
-    @Spec
-    private @Nullable CommandSpec spec;
-
+final class SkillCommand extends Family {
     private final Context context;
 
     SkillCommand(Context context) {
+        super("say which question");
         this.context = context;
-    }
-
-    @Override
-    public Integer call() {
-        CommandLine line = Objects.requireNonNull(spec).commandLine();
-        throw new CommandLine.ParameterException(
-                line,
-                "say which question: one of "
-                        + String.join(", ", line.getSubcommands().keySet()));
     }
 
     /** The day asked about. */

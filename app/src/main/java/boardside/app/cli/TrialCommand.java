@@ -3,26 +3,20 @@ package boardside.app.cli;
 import boardside.app.practice.TrialPlan;
 import boardside.app.record.TrialDetail;
 import java.util.List;
-import java.util.Objects;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
 
 /** Fair comparisons of ways to throw. */
 @Command(name = "trial", description = "Fair comparisons of bags, faces and approaches.")
-final class TrialCommand implements Callable<Integer> {
-    @Spec
-    private @Nullable CommandSpec spec;
-
-    private TrialCommand() {}
+final class TrialCommand extends Family {
+    private TrialCommand() {
+        super("say what about trials");
+    }
 
     /** The command with all it can do. */
     static CommandLine in(Context context) {
-        CommandLine line = new CommandLine(new TrialCommand());
-        for (Callable<Integer> what : List.of(
+        CommandLine line = new TrialCommand().with(List.of(
                 new TrialListCommand(context),
                 new TrialNewCommand(context),
                 new TrialOutlookCommand(context),
@@ -31,22 +25,11 @@ final class TrialCommand implements Callable<Integer> {
                 new TrialShareCommand(context),
                 new TrialRenameCommand(context),
                 new TrialDeleteCommand(context),
-                new TrialRestoreCommand(context))) {
-            line.addSubcommand(what);
-        }
+                new TrialRestoreCommand(context)));
         line.addSubcommand("pause", new TrialSetCommand(context, TrialPlan.State.PAUSED, "Paused"));
         line.addSubcommand("resume", new TrialSetCommand(context, TrialPlan.State.OPEN, "Resumed"));
         line.addSubcommand("stop", new TrialSetCommand(context, TrialPlan.State.STOPPED, "Stopped"));
         return line;
-    }
-
-    @Override
-    public Integer call() {
-        CommandLine line = Objects.requireNonNull(spec).commandLine();
-        throw new CommandLine.ParameterException(
-                line,
-                "say what about trials: one of "
-                        + String.join(", ", line.getSubcommands().keySet()));
     }
 
     /** The trial of a name, or the only open one where none is named. */

@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * changed are read again. Thread safe; one player's answers are worked out one after another.
  */
 public final class Skills {
-    private static final int MOST_PLAYERS = 4;
+    private static final int MOST_PLAYERS = 16;
 
     /** Records that have grown by no more than this since something was learned of them have little more to teach. */
     private static final double GROWN = 1.25;

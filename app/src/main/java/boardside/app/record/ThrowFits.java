@@ -10,7 +10,7 @@ import java.util.Map;
  * changed, those of bags that were not thrown meanwhile. Thread safe.
  */
 final class ThrowFits {
-    private static final int MOST_PLAYERS = 8;
+    private static final int MOST_PLAYERS = 16;
 
     private record Kept(long version, LocalDate day, Throws all) {}
 

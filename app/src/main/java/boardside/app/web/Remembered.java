@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * to be behind, or none where there is none yet. Thread safe.
  */
 final class Remembered<V> {
-    private static final int MOST = 64;
+    private static final int MOST = 256;
 
     /** Numbers of players begin at 1. */
     private static final int NOBODY = 0;

@@ -94,11 +94,14 @@ public final class Server implements AutoCloseable {
         Guard guard = new Guard(house.network(), options, house.devices(), records.signIns(), here);
         TemplateEngine templates = TemplateEngine.createPrecompiled(
                 null, ContentType.Html, Server.class.getClassLoader(), "boardside.app.page");
-        ExecutorService answers = worker("answers");
-        ExecutorService playbooks = worker("playbooks");
+        // A fit uses several cores by itself, and a household is served by one worker; a club's players do not wait for each
+        // other.
+        int atOnce = options.hosted() ? Math.max(1, Runtime.getRuntime().availableProcessors() / 2) : 1;
+        ExecutorService answers = workers("answers", atOnce);
+        ExecutorService playbooks = workers("playbooks", 1);
         Web web =
                 new Web(records, templates, Texts.in("en"), guard, house, options, clock, answers, playbooks, metrics);
-        ExecutorService watcher = worker("watch");
+        ExecutorService watcher = workers("watch", 1);
         List<Route> routes = new ArrayList<>(Routes.all(web, options.hosted()));
         routes.addAll(new WatchRoutes(records, metrics, watcher).routes());
         Javalin javalin = Javalin.create(config -> {
@@ -167,8 +170,8 @@ public final class Server implements AutoCloseable {
         }
     }
 
-    private static ExecutorService worker(String name) {
-        return Executors.newSingleThreadExecutor(work -> {
+    private static ExecutorService workers(String name, int number) {
+        return Executors.newFixedThreadPool(number, work -> {
             Thread thread = new Thread(work, name);
             thread.setDaemon(true);
             return thread;
