@@ -24,15 +24,16 @@ final class LeagueCommand extends Family {
 
     /** The command with all it can do. */
     static CommandLine in(Context context) {
-        return new LeagueCommand().with(List.of(
-                new LeagueListCommand(context),
-                new LeagueNewCommand(context),
-                new LeaguePostCommand(context),
-                new LeagueTableCommand(context),
-                new LeagueForecastCommand(context),
-                new LeagueChanceCommand(context),
-                new LeagueChatCommand(context),
-                new LeagueScheduleCommand(context)));
+        return new LeagueCommand()
+                .with(List.of(
+                        new LeagueListCommand(context),
+                        new LeagueNewCommand(context),
+                        new LeaguePostCommand(context),
+                        new LeagueTableCommand(context),
+                        new LeagueForecastCommand(context),
+                        new LeagueChanceCommand(context),
+                        new LeagueChatCommand(context),
+                        new LeagueScheduleCommand(context)));
     }
 
     /** The league of a name. */

@@ -17,12 +17,13 @@ final class OddsCommand extends Family {
 
     /** The command with its questions. */
     static CommandLine in(Context context) {
-        return new OddsCommand().with(List.of(
-                new RaceQuestion(context),
-                new TotalQuestion(context),
-                new ClimbQuestion(context),
-                new MatchQuestion(context),
-                new HeadStartQuestion(context),
-                new WorthQuestion(context)));
+        return new OddsCommand()
+                .with(List.of(
+                        new RaceQuestion(context),
+                        new TotalQuestion(context),
+                        new ClimbQuestion(context),
+                        new MatchQuestion(context),
+                        new HeadStartQuestion(context),
+                        new WorthQuestion(context)));
     }
 }

@@ -30,23 +30,24 @@ final class SeasonCommand extends Family {
 
     /** The command with all it can do. */
     static CommandLine in(Context context) {
-        return new SeasonCommand().with(List.of(
-                new SeasonNewCommand(context),
-                new SeasonListCommand(context),
-                new SeasonShowCommand(context),
-                new SeasonTableCommand(context),
-                new SeasonWaitingCommand(context),
-                new SeasonResultCommand(context),
-                new SeasonMatchCommand(context),
-                new SeasonHeadStartsCommand(context),
-                new SeasonPlayersCommand(context),
-                new SeasonPlayOffCommand(context),
-                new SeasonForecastCommand(context),
-                new SeasonResultsCommand(context),
-                new SeasonCalendarCommand(context),
-                new SeasonSettingsCommand(context),
-                new SeasonChangesCommand(context),
-                new SeasonDeleteCommand(context)));
+        return new SeasonCommand()
+                .with(List.of(
+                        new SeasonNewCommand(context),
+                        new SeasonListCommand(context),
+                        new SeasonShowCommand(context),
+                        new SeasonTableCommand(context),
+                        new SeasonWaitingCommand(context),
+                        new SeasonResultCommand(context),
+                        new SeasonMatchCommand(context),
+                        new SeasonHeadStartsCommand(context),
+                        new SeasonPlayersCommand(context),
+                        new SeasonPlayOffCommand(context),
+                        new SeasonForecastCommand(context),
+                        new SeasonResultsCommand(context),
+                        new SeasonCalendarCommand(context),
+                        new SeasonSettingsCommand(context),
+                        new SeasonChangesCommand(context),
+                        new SeasonDeleteCommand(context)));
     }
 
     /** The season of a name. */

@@ -16,16 +16,17 @@ final class TrialCommand extends Family {
 
     /** The command with all it can do. */
     static CommandLine in(Context context) {
-        CommandLine line = new TrialCommand().with(List.of(
-                new TrialListCommand(context),
-                new TrialNewCommand(context),
-                new TrialOutlookCommand(context),
-                new TrialNextCommand(context),
-                new TrialStatusCommand(context),
-                new TrialShareCommand(context),
-                new TrialRenameCommand(context),
-                new TrialDeleteCommand(context),
-                new TrialRestoreCommand(context)));
+        CommandLine line = new TrialCommand()
+                .with(List.of(
+                        new TrialListCommand(context),
+                        new TrialNewCommand(context),
+                        new TrialOutlookCommand(context),
+                        new TrialNextCommand(context),
+                        new TrialStatusCommand(context),
+                        new TrialShareCommand(context),
+                        new TrialRenameCommand(context),
+                        new TrialDeleteCommand(context),
+                        new TrialRestoreCommand(context)));
         line.addSubcommand("pause", new TrialSetCommand(context, TrialPlan.State.PAUSED, "Paused"));
         line.addSubcommand("resume", new TrialSetCommand(context, TrialPlan.State.OPEN, "Resumed"));
         line.addSubcommand("stop", new TrialSetCommand(context, TrialPlan.State.STOPPED, "Stopped"));

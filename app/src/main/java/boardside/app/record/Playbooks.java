@@ -70,8 +70,8 @@ public final class Playbooks {
         for (Throws.Group group : Throws.of(records, player.id(), today).groups()) {
             boolean thrown = group.bags() > 0;
             if (bags.size() < MOST_BAGS && (thrown || bags.isEmpty())) {
-                Thrower thrower = Thrower.believed(
-                        group.fit().mean(), group.fit().draws(), Approach.CONSERVATIVE, List.of());
+                Thrower thrower =
+                        Thrower.believed(group.fit().mean(), group.fit().draws(), Approach.CONSERVATIVE, List.of());
                 int[] won = Objects.requireNonNullElse(duels.get(group.key()), new int[2]);
                 bags.add(new Bag(
                         group.name(),

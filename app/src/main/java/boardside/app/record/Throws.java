@@ -230,7 +230,8 @@ public final class Throws {
                             List.copyOf(days.getOrDefault(key, Map.of()).values())));
         }
         keys.sort(Comparator.comparingInt((Key key) -> -bags(thrown.get(key))));
-        // A known face that was not thrown yet is worth a line of the speed sheet, and so is a bag set of which nothing is
+        // A known face that was not thrown yet is worth a line of the speed sheet, and so is a bag set of which nothing
+        // is
         // known: its slide can be tested.
         Set<Key> all = new LinkedHashSet<>(keys);
         for (BagSet bag : bags.values()) {

@@ -94,7 +94,8 @@ public final class Server implements AutoCloseable {
         Guard guard = new Guard(house.network(), options, house.devices(), records.signIns(), here);
         TemplateEngine templates = TemplateEngine.createPrecompiled(
                 null, ContentType.Html, Server.class.getClassLoader(), "boardside.app.page");
-        // A fit uses several cores by itself, and a household is served by one worker; a club's players do not wait for each
+        // A fit uses several cores by itself, and a household is served by one worker; a club's players do not wait for
+        // each
         // other.
         int atOnce = options.hosted() ? Math.max(1, Runtime.getRuntime().availableProcessors() / 2) : 1;
         ExecutorService answers = workers("answers", atOnce);

@@ -141,10 +141,7 @@ class SlideTestsTest {
 
     private void start(Records records, int me, String run, String at, @Nullable Conditions conditions) {
         Setup setup = Setup.plain().with(draft -> draft.conditions = conditions);
-        apply(
-                records,
-                me,
-                new Operation.StartRun(op(), run, run, Drill.TOTAL, at, false, "", null, null, setup));
+        apply(records, me, new Operation.StartRun(op(), run, run, Drill.TOTAL, at, false, "", null, null, setup));
     }
 
     @Test

@@ -6,8 +6,8 @@ import boardside.engine.physics.ThrowChances;
 import boardside.engine.physics.ThrowKernel;
 import boardside.engine.physics.ThrowMatch;
 import boardside.engine.physics.ThrowModel;
-import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Approach;
+import boardside.engine.rules.BoardKind;
 import java.util.ArrayList;
 import java.util.List;
 
