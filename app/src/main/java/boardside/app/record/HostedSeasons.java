@@ -11,6 +11,7 @@ import boardside.app.season.SeasonParts;
 import boardside.app.season.SeasonSettings;
 import boardside.app.season.StoredSeasonChange;
 import boardside.app.store.Database;
+import boardside.app.store.SeasonRows;
 import boardside.app.store.Transaction;
 import boardside.engine.league.MatchResult.Award;
 import boardside.engine.league.season.Entrant;
@@ -27,6 +28,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
@@ -72,6 +74,18 @@ public final class HostedSeasons {
             }
         }
         return all;
+    }
+
+    /** The seasons a player is in, as they stand, the newest first. */
+    public List<Season> of(int player) {
+        List<Season> seasons = new ArrayList<>(database.read(rows -> rows.seasons().of(player).stream()
+                .map(SeasonRows.Linked::season)
+                .distinct()
+                .flatMap(id -> rows.seasons().find(id).stream())
+                .filter(season -> !season.deleted())
+                .toList()));
+        Collections.reverse(seasons);
+        return seasons;
     }
 
     /** A season as it stands; empty if there is none, or it was deleted. */

@@ -50,6 +50,7 @@ final class Guard {
             "img-src 'self' data:",
             "connect-src 'self'",
             "manifest-src 'self'",
+            "worker-src 'self'",
             "form-action 'self'",
             "base-uri 'none'",
             "frame-ancestors 'none'");

@@ -11,7 +11,10 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** The first page: go on with the open run, throw the same again, or choose a drill. */
+/**
+ * The first page, "what now?" at a glance: go on with the open run or throw the same again, matches that are due, a plan for the
+ * minutes there are, what the last day came to; then every drill.
+ */
 public final class HomePage {
     /** Drills that can be started from the first page. */
     static final List<Drill> DRILLS = List.of(
@@ -25,27 +28,38 @@ public final class HomePage {
             Drill.GAME,
             Drill.CASUAL);
 
+    /** Of each kind of match that is due, so that the page stays one glance. */
+    private static final int MOST_DUE = 2;
+
     private final Web web;
     private final PlanPage plans;
+    private final Lately lately;
 
     HomePage(Web web, PlanPage plans) {
         this.web = web;
         this.plans = plans;
+        this.lately = new Lately(web);
     }
 
     /**
      * What the page shows; parts that do not apply are null.
      *
+     * @param first whether nothing was ever thrown
      * @param plan the plan under way, or null
      * @param nights league matches to throw next, one a league
+     * @param matches matches of seasons run here that are open now
+     * @param lately what the last day came to
      * @param caution where much more is thrown than usual
      */
     public record View(
             @Nullable Offer open,
             @Nullable Offer again,
+            boolean first,
             PlanPage.@Nullable Card plan,
             List<Tile> tiles,
             List<LeaguesPage.Next> nights,
+            List<HostedMinePage.Line> matches,
+            @Nullable Day lately,
             @Nullable String caution) {
         /** Minutes to make a plan of. */
         public List<Integer> minutes() {
@@ -61,19 +75,26 @@ public final class HomePage {
         }
     }
 
+    /** A day, as part of an address, and what it came to. */
+    public record Day(String day, String says) {}
+
     /** A drill to start. */
     public record Tile(String drill, String name, String says) {}
 
     void show(Context ctx) {
         Player player = web.player(ctx);
         Optional<Run> open = web.records().openRun(player.id());
-        Optional<Run> last = web.records().lastRun(player.id(), null).filter(run -> DRILLS.contains(run.drill()));
+        Optional<Run> any = web.records().lastRun(player.id(), null);
+        Optional<Run> last = any.filter(run -> DRILLS.contains(run.drill()));
         View view = new View(
                 open.map(run -> offer(player, run)).orElse(null),
                 open.isPresent() ? null : last.map(run -> offer(player, run)).orElse(null),
+                any.isEmpty(),
                 plans.card(player),
                 tiles(player),
                 nights(player),
+                HostedMinePage.due(web, player).stream().limit(MOST_DUE).toList(),
+                lately.of(player).map(said -> new Day(said.day(), said.says())).orElse(null),
                 CalendarPage.caution(web.texts(), web.records().deeds().load(player.id(), web.today())));
         web.show(ctx, "home", web.texts().of("home.title"), Map.of("view", view));
     }
@@ -82,6 +103,7 @@ public final class HomePage {
         return web.records().leagues().all(player.id()).stream()
                 .flatMap(state ->
                         state.toThrow().stream().limit(1).map(fixture -> LeaguesPage.next(web, state, fixture)))
+                .limit(MOST_DUE)
                 .toList();
     }
 

@@ -3,7 +3,6 @@ package boardside.app.web;
 import boardside.app.practice.Failure;
 import boardside.app.practice.Player;
 import boardside.app.record.HostedSeasons;
-import boardside.app.season.SeasonSettings;
 import boardside.engine.league.season.Entrant;
 import boardside.engine.league.season.GameScore;
 import boardside.engine.league.season.Season;
@@ -73,14 +72,23 @@ public final class HostedMinePage {
         Player player = web.player(ctx);
         Instant now = web.now();
         List<Mine> seasons = new ArrayList<>();
-        for (SeasonSettings settings : web.records().seasons().all()) {
-            web.records()
-                    .seasons()
-                    .find(settings.id())
-                    .flatMap(season -> Hosted.entrant(season, player).map(entrant -> mine(season, entrant, now)))
+        for (Season season : web.records().seasons().of(player.id())) {
+            Hosted.entrant(season, player)
+                    .map(entrant -> mine(season, entrant, now))
                     .ifPresent(seasons::add);
         }
         web.show(ctx, "hosted_mine", web.texts().of("hosted.mine"), Map.of("seasons", seasons));
+    }
+
+    /** Matches that are open now, for the first page. */
+    static List<Line> due(Web web, Player player) {
+        HostedMinePage page = new HostedMinePage(web, new Hosted(web));
+        Instant now = web.now();
+        return web.records().seasons().of(player.id()).stream()
+                .flatMap(season -> Hosted.entrant(season, player).stream()
+                        .flatMap(entrant -> page.mine(season, entrant, now).matches().stream()))
+                .filter(Line::now)
+                .toList();
     }
 
     private Mine mine(Season season, Entrant entrant, Instant now) {

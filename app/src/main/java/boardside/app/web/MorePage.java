@@ -1,6 +1,9 @@
 package boardside.app.web;
 
+import boardside.app.practice.Account;
+import boardside.app.practice.Role;
 import io.javalin.http.Context;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -32,7 +35,7 @@ public final class MorePage {
     /** Keys of the recorder, bag by bag. */
     private static final List<String> KEYS = List.of("in", "on", "off", "undo");
 
-    private static final List<String> OFFLINE = List.of("first", "mark", "reload", "load");
+    private static final List<String> OFFLINE = List.of("first", "mark", "reload", "load", "begin");
     private static final List<String> SAFETY = List.of("load", "pain", "warm-up", "lane", "heat");
 
     private final Web web;
@@ -44,23 +47,70 @@ public final class MorePage {
     /** A group of choices, each with a word and a text under {@code more.<name>.<word>}. */
     public record Group(String name, List<String> words, String chosen) {}
 
-    /**
-     * What the page shows.
-     *
-     * @param here whether this is the machine that runs Boardside, where devices are let in
-     */
-    public record View(List<Group> groups, boolean here, String version) {}
+    /** Where a page is, and the text that names it. */
+    public record Link(String address, String name) {}
+
+    /** Pages that belong together, under a heading. */
+    public record Part(String name, List<Link> links) {}
+
+    /** What the page shows. */
+    public record View(List<Part> parts, List<Group> groups, String version) {}
 
     void show(Context ctx) {
         Look look = web.look(ctx);
         View view = new View(
+                parts(ctx),
                 List.of(
                         new Group("theme", Look.THEMES, look.theme()),
                         new Group("units", Look.UNITS, look.units()),
                         new Group("hand", Look.HANDS, look.hand())),
-                web.guard().local(ctx),
                 Version.number());
         web.show(ctx, "more", web.texts().of("more.title"), Map.of("view", view));
+    }
+
+    private List<Part> parts(Context ctx) {
+        Account account = web.account(ctx);
+        List<Link> compete = new ArrayList<>(List.of(
+                new Link("/leagues", "league.title"),
+                new Link("/seasons/mine", "hosted.mine"),
+                new Link("/challenge", "challenge.title"),
+                new Link("/odds", "odds.title")));
+        if (web.guard().organises(ctx)) {
+            compete.add(2, new Link("/seasons", "hosted.title"));
+        }
+        List<Link> here = new ArrayList<>(List.of(
+                new Link("/players", "players.title"),
+                new Link("/boards", "boards.title"),
+                new Link("/coach", "coach.title")));
+        if (account != null) {
+            here.add(new Link("/account", "account.title"));
+            if (account.role().covers(Role.HOST)) {
+                here.add(new Link("/accounts", "accounts.title"));
+            }
+        }
+        if (web.guard().local(ctx)) {
+            here.add(new Link("/devices", "devices.title"));
+        }
+        return List.of(
+                new Part(
+                        "practise",
+                        List.of(
+                                new Link("/plan", "plan.title"),
+                                new Link("/goals", "goals.title"),
+                                new Link("/calendar", "calendar.title"),
+                                new Link("/bests", "bests.title"))),
+                new Part("compete", compete),
+                new Part(
+                        "ask",
+                        List.of(
+                                new Link("/compare", "compare.title"),
+                                new Link("/advise", "advise.title"),
+                                new Link("/playbook", "playbook.title"),
+                                new Link("/throws", "throws.title"),
+                                new Link("/spread", "spread.title"),
+                                new Link("/reports", "report.title"))),
+                new Part("here", here),
+                new Part("help", List.of(new Link("/help", "help.title"), new Link("/safety", "safety.title"))));
     }
 
     void look(Context ctx) {

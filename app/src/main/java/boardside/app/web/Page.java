@@ -2,13 +2,14 @@ package boardside.app.web;
 
 import boardside.app.practice.Account;
 import boardside.app.practice.Player;
-import boardside.app.practice.Role;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What every page's frame needs.
  *
  * @param texts the wording
+ * @param files scripts and styles
  * @param title of the page, already worded
  * @param path the path asked for, to mark where one is
  * @param token goes with every form, against requests forged by other sites
@@ -21,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record Page(
         Texts texts,
+        StaticFiles files,
         String title,
         String path,
         String token,
@@ -35,20 +37,25 @@ public record Page(
         return texts.of(key, values);
     }
 
+    /** Where a script or style is. */
+    public String file(String name) {
+        return files.address(name);
+    }
+
+    /** The places that are one tap away from everywhere, in the bar at the bottom. */
+    public List<String> places() {
+        return List.of("throw", "form", "journal", "bags", "more");
+    }
+
+    /** Where a place is. */
+    public String address(String place) {
+        return place.equals("throw") ? "/" : "/" + place;
+    }
+
     /** "page" where a link leads to the page shown, else null: the value of aria-current. */
     public @Nullable String current(String link) {
         boolean here = link.equals("/") ? path.equals("/") : path.startsWith(link);
         return here ? "page" : null;
-    }
-
-    /** Whether whoever looks may run leagues; in a household everybody may. */
-    public boolean organiser() {
-        return !hosted || account != null && account.role().covers(Role.ORGANISER);
-    }
-
-    /** Whether whoever is signed in is a host. */
-    public boolean host() {
-        return account != null && account.role() == Role.HOST;
     }
 
     public String theme() {

@@ -99,10 +99,13 @@ final class Routes {
         TrialPage trial = new TrialPage(web);
         AdvisePage advise = new AdvisePage(web);
         ReportsPage reports = new ReportsPage(web);
-        StaticFiles files = new StaticFiles();
+        WithoutNetwork without = new WithoutNetwork(web);
         List<Route> routes = new ArrayList<>(SeasonRoutes.all(web));
         routes.addAll(List.of(
-                get("/static/<file>", EVERYONE, files::serve),
+                get("/static/<file>", EVERYONE, web.files()::serve),
+                get("/worker.js", EVERYONE, without::worker),
+                get("/offline", EVERYONE, without::offline),
+                get("/throw", DEVICE, without::boards),
                 get("/players", DEVICE, players::list),
                 post("/players", DEVICE, players::add),
                 get("/players/new", DEVICE, players::blank),

@@ -17,6 +17,11 @@ import org.jspecify.annotations.Nullable;
 
 /** Recording at the boards: the page, and where it sends what was tapped. */
 final class RunPage {
+    /** Beginnings of the texts its scripts need. */
+    static final String[] TEXTS = {
+        "run.", "drill.", "face.", "approach.", "board.", "conditions.", "setting.", "outcome.", "side.", "stakes.", "miss.", "throw."
+    };
+
     private static final int MOST_OPERATIONS = 500;
 
     private final Web web;
@@ -88,19 +93,7 @@ final class RunPage {
                         "scored", run.drill() == Drill.GAME,
                         "run", Json.write(boot),
                         "texts",
-                                Json.write(web.texts()
-                                        .startingWith(
-                                                "run.",
-                                                "drill.",
-                                                "face.",
-                                                "approach.",
-                                                "board.",
-                                                "conditions.",
-                                                "setting.",
-                                                "outcome.",
-                                                "side.",
-                                                "stakes.",
-                                                "miss."))));
+                                Json.write(web.texts().startingWith(TEXTS))));
     }
 
     /** The bag sets to choose from during a run. */

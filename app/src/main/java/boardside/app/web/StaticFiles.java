@@ -4,15 +4,33 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.net.JarURLConnection;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.net.URL;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 
-/** Scripts and styles from the class path, asked for again by their hash. */
+/**
+ * Scripts, styles and icons from the class path. Pages ask for them under an address that holds a hash of them all, so that a
+ * browser may keep them for good and an upgrade is asked for anew, all at once; under an address without it, or with that of
+ * another version, they are asked for again each time.
+ */
 final class StaticFiles {
+    private static final String FOLDER = "boardside/static/";
+    private static final String ANY = "tokens.css";
+    private static final int TAG_BYTES = 12;
+    private static final int VERSION_BYTES = 8;
+
     private static final Map<String, String> TYPES = Map.of(
             "css", "text/css; charset=utf-8",
             "js", "text/javascript; charset=utf-8",
@@ -22,35 +40,103 @@ final class StaticFiles {
 
     private record Resource(byte[] bytes, String tag) {}
 
-    private final Map<String, Optional<Resource>> read = new ConcurrentHashMap<>();
+    private final Map<String, Resource> files = new TreeMap<>();
+    private final String version;
+
+    StaticFiles() {
+        MessageDigest all = sha256();
+        for (String name : names()) {
+            byte[] bytes = bytes(FOLDER + name);
+            byte[] hash = sha256().digest(bytes);
+            all.update(hash);
+            files.put(name, new Resource(bytes, '"' + HexFormat.of().formatHex(hash, 0, TAG_BYTES) + '"'));
+        }
+        // What pages look like hangs on the program, too.
+        all.update(Version.number().getBytes(StandardCharsets.UTF_8));
+        version = "v-" + HexFormat.of().formatHex(all.digest(), 0, VERSION_BYTES);
+    }
+
+    /** What tells this set of files from every other. */
+    String version() {
+        return version;
+    }
+
+    /** Where a page asks for a file. */
+    String address(String name) {
+        return "/static/" + version + "/" + name;
+    }
+
+    /** Where pages may ask for anything, in the order of the names. */
+    List<String> addresses() {
+        return files.keySet().stream().map(this::address).toList();
+    }
 
     void serve(Context ctx) {
         String path = ctx.pathParam("file");
-        String type = TYPES.get(path.substring(path.lastIndexOf('.') + 1));
-        Optional<Resource> resource = type == null || path.contains("..")
-                ? Optional.empty()
-                : read.size() < 1000 ? read.computeIfAbsent(path, StaticFiles::load) : load(path);
-        if (resource.isEmpty() || type == null) {
+        boolean current = path.startsWith(version + "/");
+        String name = path.replaceFirst("^v-[0-9a-f]+/", "");
+        Resource resource = files.get(name);
+        String type = TYPES.get(name.substring(name.lastIndexOf('.') + 1));
+        if (resource == null || type == null) {
             throw new Refusal(404, "There is no file \"" + path + "\" here.");
         }
-        ctx.header("Cache-Control", "no-cache").header("ETag", resource.get().tag());
-        if (resource.get().tag().equals(ctx.header("If-None-Match"))) {
+        ctx.header("Cache-Control", current ? "public, max-age=31536000, immutable" : "no-cache")
+                .header("ETag", resource.tag());
+        if (resource.tag().equals(ctx.header("If-None-Match"))) {
             ctx.status(304);
             return;
         }
-        ctx.contentType(type).result(resource.get().bytes());
+        ctx.contentType(type).result(resource.bytes());
     }
 
-    private static Optional<Resource> load(String path) {
-        try (InputStream in = StaticFiles.class.getResourceAsStream("/boardside/static/" + path)) {
+    /** A text of the class path beside the static files. */
+    static String text(String name) {
+        return new String(bytes("boardside/" + name), StandardCharsets.UTF_8);
+    }
+
+    private static byte[] bytes(String path) {
+        try (InputStream in = StaticFiles.class.getResourceAsStream("/" + path)) {
             if (in == null) {
-                return Optional.empty();
+                throw new IllegalStateException(path + " is missing from the program");
             }
-            byte[] bytes = in.readAllBytes();
-            byte[] hash = MessageDigest.getInstance("SHA-256").digest(bytes);
-            return Optional.of(new Resource(bytes, '"' + HexFormat.of().formatHex(hash, 0, 12) + '"'));
+            return in.readAllBytes();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Names of all files, from the program's jar or, while it is built, from its folder. */
+    private static List<String> names() {
+        URL any = StaticFiles.class.getResource("/" + FOLDER + ANY);
+        if (any == null) {
+            throw new IllegalStateException(FOLDER + " is missing from the program");
+        }
+        List<String> names = new ArrayList<>();
+        try {
+            if (any.openConnection() instanceof JarURLConnection jar) {
+                jar.getJarFile().stream()
+                        .filter(entry -> !entry.isDirectory() && entry.getName().startsWith(FOLDER))
+                        .forEach(entry -> names.add(entry.getName().substring(FOLDER.length())));
+            } else {
+                Path folder = Path.of(new URI(any.toString())).resolveSibling("");
+                try (Stream<Path> files = Files.walk(folder)) {
+                    files.filter(Files::isRegularFile)
+                            .forEach(file ->
+                                    names.add(folder.relativize(file).toString().replace('\\', '/')));
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (URISyntaxException e) {
+            throw new IllegalStateException(e);
+        }
+        names.sort(null);
+        return names;
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);
         }

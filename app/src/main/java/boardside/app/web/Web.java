@@ -2,6 +2,7 @@ package boardside.app.web;
 
 import boardside.app.account.Accounts;
 import boardside.app.account.SignIns;
+import boardside.app.account.Tokens;
 import boardside.app.json.Json;
 import boardside.app.practice.Account;
 import boardside.app.practice.BagSet;
@@ -51,6 +52,11 @@ final class Web {
     static final String PLAYER = "boardside-player";
     static final String LOOK = "boardside-look";
 
+    /** Tells the service worker whose page it is given, so that it keeps those of one player at a time. */
+    static final String WHOSE = "Boardside-Whose";
+
+    private static final int WHOSE_DIGITS = 16;
+
     /** The status of a page that has not all of its answers yet; its script asks until it is another. */
     static final int WORKING = 202;
 
@@ -72,6 +78,7 @@ final class Web {
     private final Accounts accounts;
     private final SignIns signIns;
     private final Metrics metrics;
+    private final StaticFiles files = new StaticFiles();
 
     Web(
             Records records,
@@ -133,6 +140,11 @@ final class Web {
     /** A memory for answers that take so long that others are not to wait behind them. */
     <V> Remembered<V> rememberedAside() {
         return new Remembered<>(aside);
+    }
+
+    /** Scripts and styles. */
+    StaticFiles files() {
+        return files;
     }
 
     Texts texts() {
@@ -364,8 +376,32 @@ final class Web {
     /** Shows a page from a template. */
     void show(Context ctx, String template, String title, Map<String, ? extends @Nullable Object> values) {
         Map<String, @Nullable Object> model = new HashMap<>(values);
-        model.put("page", page(ctx, title));
+        Page page = page(ctx, title);
+        model.put("page", page);
+        ctx.header(WHOSE, whose(page));
         StringOutput out = new StringOutput(16 * 1024);
+        templates.render(template + ".jte", model, out);
+        ctx.html(out.toString());
+    }
+
+    /** Shows a page that is the same whoever asks, and bound to no visit: it names nobody and holds no form. */
+    void showToAnyone(Context ctx, String template, String title, Map<String, ? extends @Nullable Object> values) {
+        Map<String, @Nullable Object> model = new HashMap<>(values);
+        model.put(
+                "page",
+                new Page(
+                        texts,
+                        files,
+                        title,
+                        ctx.path(),
+                        "",
+                        Look.USUAL,
+                        options.demo(),
+                        options.hosted(),
+                        null,
+                        null,
+                        null));
+        StringOutput out = new StringOutput();
         templates.render(template + ".jte", model, out);
         ctx.html(out.toString());
     }
@@ -416,11 +452,28 @@ final class Web {
         }
     }
 
+    /** Tells one player's pages from another's, also of another account, without naming either. */
+    private String whose(Page page) {
+        Player player = page.player();
+        Account account = page.account();
+        return player == null
+                ? "nobody"
+                : Tokens.hash(String.join(
+                                "\n",
+                                "whose",
+                                account == null ? "" : account.id(),
+                                String.valueOf(player.id()),
+                                player.name(),
+                                String.valueOf(options.demo())))
+                        .substring(0, WHOSE_DIGITS);
+    }
+
     private Page page(Context ctx, String title) {
         String said = ctx.queryParam("said");
         String key = "said." + Objects.requireNonNullElse(said, "");
         return new Page(
                 texts,
+                files,
                 title,
                 ctx.path(),
                 guard.token(ctx),
@@ -460,6 +513,7 @@ final class Web {
         } else {
             Page page = new Page(
                     texts,
+                    files,
                     texts.of("fault.title"),
                     "",
                     guard.token(ctx),

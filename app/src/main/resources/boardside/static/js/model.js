@@ -41,7 +41,7 @@ export class RunModel {
     this.score = run.score ?? null;
     this.rounds = new Map(rounds.map((r) => [key(r.number, r.side), complete(r)]));
     this.finished = Boolean(run.finishedAt);
-    for (const operation of this.outbox.pending()) this.take(operation);
+    for (const operation of this.outbox.known()) this.take(operation);
     this.forgetOtherRuns();
     const kept = JSON.parse(this.storage.getItem(this.key) || "{}");
     this.undos = kept.undos || [];

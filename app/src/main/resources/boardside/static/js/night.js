@@ -45,7 +45,7 @@ export class Night {
     this.t = t;
     this.game = night.game;
     // Games begun on this device and not yet sent.
-    for (const operation of model.outbox.pending()) {
+    for (const operation of model.outbox.known()) {
       if (operation.type === "fixture" && operation.fixture === night.fixture) {
         night.games[operation.game - 1].run = operation.run;
       }

@@ -1,12 +1,17 @@
 // Taps are kept on this device first and sent on: every operation is one entry of localStorage until the server has
 // said what became of it. Entries are sent oldest first; a repeated one changes nothing on the server.
+//
+// Where pages are kept for when there is no network (keep.js), what was sent stays beside it as well, until the page of its run
+// was loaded anew: a page that was kept before does not hold it.
 
 const PREFIX = "boardside.op.";
+const SENT = "boardside.sent.";
 const REFUSED = "boardside.refused.";
 
 export class Outbox {
   /** `send(player, operations)` resolves to [{ op, result: "stored" | "repeated" | "refused", message }] or rejects. */
-  constructor(send, changed, storage = localStorage) {
+  constructor(send, changed, storage = localStorage, pagesAreKept = () => Boolean(navigator.serviceWorker?.controller)) {
+    this.pagesAreKept = pagesAreKept;
     this.send = send;
     this.changed = changed;
     this.storage = storage;
@@ -19,6 +24,30 @@ export class Outbox {
   /** Operations not yet acknowledged, oldest first. */
   pending() {
     return this.entries(PREFIX);
+  }
+
+  /** Operations that a page kept earlier may not hold: those sent since and those not yet acknowledged, oldest first. */
+  known() {
+    return [...this.entries(SENT), ...this.pending()].sort((a, b) => (opOf(a) < opOf(b) ? -1 : 1));
+  }
+
+  /** Ids of the runs that hold more than what may be kept of their pages. */
+  runsSent() {
+    return [...new Set(this.entries(SENT).map(({ run }) => run).filter((run) => run))];
+  }
+
+  /** Drops what was sent of a run, whose page has just been given by the server. */
+  forgetSent(run) {
+    for (const operation of this.entries(SENT)) {
+      if ((operation.run ?? run) === run) this.storage.removeItem(SENT + opOf(operation));
+    }
+  }
+
+  /** Drops what was sent for anybody but a player: of nobody else a page is kept. */
+  forgetSentBut(player) {
+    for (const operation of this.entries(SENT)) {
+      if (String(operation.player) !== player) this.storage.removeItem(SENT + opOf(operation));
+    }
   }
 
   /** What the server refused, with its reasons; kept, so that nothing is lost. */
@@ -37,9 +66,14 @@ export class Outbox {
 
   /** Keeps a player's operation on this device and starts to send. Throws where the device cannot keep it. */
   add(player, operation) {
-    this.storage.setItem(PREFIX + opOf(operation), JSON.stringify({ ...operation, player }));
+    this.keep(player, operation);
     this.changed();
     this.flush();
+  }
+
+  /** Keeps a player's operation on this device, to be sent later. Throws where the device cannot keep it. */
+  keep(player, operation) {
+    this.storage.setItem(PREFIX + opOf(operation), JSON.stringify({ ...operation, player }));
   }
 
   /** Drops refused operations after the player has read why. */
@@ -82,6 +116,14 @@ export class Outbox {
     }
   }
 
+  keepSent(operation) {
+    try {
+      this.storage.setItem(SENT + opOf(operation), JSON.stringify(operation));
+    } catch {
+      // No room left: the server has it, and the page is right once it is loaded from there.
+    }
+  }
+
   settle(batch, results) {
     const byOp = new Map(results.map((result) => [result.op, result]));
     let settled = 0;
@@ -92,6 +134,7 @@ export class Outbox {
         this.storage.setItem(REFUSED + result.op, JSON.stringify({ operation, message: result.message }));
       }
       this.storage.removeItem(PREFIX + result.op);
+      if (result.result !== "refused" && this.pagesAreKept()) this.keepSent(operation);
       settled++;
     }
     if (settled === 0) throw new Error("the server answered for none of the operations sent");

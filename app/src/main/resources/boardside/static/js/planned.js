@@ -10,7 +10,7 @@ export class Planned {
     this.model = model;
     this.steps = boot.steps;
     // Blocks begun on this device and not yet sent.
-    for (const operation of model.outbox.pending()) {
+    for (const operation of model.outbox.known()) {
       if (operation.type === "block" && operation.plan === this.plan) this.take(operation);
     }
   }

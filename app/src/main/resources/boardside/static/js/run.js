@@ -7,6 +7,7 @@ import {
 import { $, bag, bags, counts, el, one, outcomeButton, picker, t } from "./dom.js";
 import { calledName, mixedEntry } from "./mixed.js";
 import { RunModel } from "./model.js";
+import { kept } from "./keep.js";
 import { Night, nightDone } from "./night.js";
 import { Outbox } from "./outbox.js";
 import { Planned, plannedNext } from "./planned.js";
@@ -22,6 +23,8 @@ const root = document.getElementById("run");
 const boot = JSON.parse(root.dataset.run);
 
 const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent());
+// What the server gave holds all that was sent to it.
+if (!kept && !boot.begunHere) outbox.forgetSent(boot.run.id);
 const model = new RunModel(boot, outbox);
 const night = boot.night ? new Night(boot.night, model, t) : null;
 const planned = boot.plan ? new Planned(boot.plan, model) : null;
@@ -317,7 +320,7 @@ function begun() {
 
 function drawSent() {
   night?.settled();
-  if (planned) addressed(model);
+  addressed(model);
   drawSentMark(outbox);
 }
 

@@ -3,6 +3,7 @@
 import { BoardView, partName } from "./board.js";
 import { $, bag, el, t } from "./dom.js";
 import { Drawing, problemOf } from "./drawing.js";
+import { kept } from "./keep.js";
 import { Outbox } from "./outbox.js";
 import { Planned, plannedNext } from "./planned.js";
 import { sender } from "./post.js";
@@ -12,6 +13,8 @@ import { TryModel } from "./trymodel.js";
 
 const boot = JSON.parse($("run").dataset.run);
 const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent(outbox));
+// What the server gave holds all that was sent to it.
+if (!kept) outbox.forgetSent(boot.run.id);
 const model = new TryModel(boot, outbox);
 const planned = boot.plan ? new Planned(boot.plan, model) : null;
 const voice = new Voice();

@@ -21,7 +21,7 @@ export class TryModel {
     this.finished = Boolean(boot.run.finishedAt);
     this.outbox = outbox;
     this.storage = storage;
-    for (const operation of outbox.pending()) this.take(operation);
+    for (const operation of outbox.known()) this.take(operation);
     this.forgetOtherRuns();
     const kept = JSON.parse(storage.getItem(this.key) || "{}");
     this.undos = kept.undos || [];

@@ -11,12 +11,15 @@ import boardside.app.practice.Player;
 import boardside.app.record.Records;
 import io.javalin.http.HandlerType;
 import java.nio.file.Path;
+import java.awt.image.BufferedImage;
+import java.io.InputStream;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -95,6 +98,9 @@ class AccessTest {
         assertThat(with(Access.EVERYONE))
                 .containsExactlyInAnyOrder(
                         "GET /static/<file>",
+                        // The program itself, and a page that names nobody.
+                        "GET /worker.js",
+                        "GET /offline",
                         "GET /pair",
                         "POST /pair",
                         // Of seasons that are open to everybody, and of no others: HostedSeasonTest.
@@ -267,7 +273,18 @@ class AccessTest {
         assertThat(Json.read(manifest.body(), Map.class))
                 .containsEntry("name", "Boardside")
                 .containsEntry("start_url", "/")
-                .containsEntry("display", "standalone");
+                .containsEntry("display", "standalone")
+                .containsEntry("scope", "/");
+        for (Object icon : (List<?>) Json.read(manifest.body(), Map.class).get("icons")) {
+            Map<?, ?> told = (Map<?, ?>) icon;
+            try (InputStream in = AccessTest.class.getResourceAsStream("/boardside/static/" + told.get("src"))) {
+                assertThat(in).as(told.toString()).isNotNull();
+                if (told.get("type").equals("image/png")) {
+                    BufferedImage image = ImageIO.read(in);
+                    assertThat(image.getWidth() + "x" + image.getHeight()).isEqualTo(told.get("sizes"));
+                }
+            }
+        }
         assertThat(Wire.get(HERE, port, "/static/icon.svg").status()).isEqualTo(200);
     }
 

@@ -10,6 +10,7 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -52,9 +53,17 @@ abstract class Browser {
     @BeforeAll
     void launch() {
         PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE);
-        playwright = Playwright.create(
+        playwright = playwright();
+        chromium = launch(playwright);
+    }
+
+    static Playwright playwright() {
+        return Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        chromium = playwright
+    }
+
+    static com.microsoft.playwright.Browser launch(Playwright playwright) {
+        return playwright
                 .chromium()
                 .launch(new BrowserType.LaunchOptions()
                         .setExecutablePath(executable())
@@ -99,10 +108,16 @@ abstract class Browser {
         assertThat(foreign).as("requests to other hosts").isEmpty();
     }
 
+    /** Most tests look at what the server answers at this moment, so nothing stands in between. */
+    ServiceWorkerPolicy serviceWorkers() {
+        return ServiceWorkerPolicy.BLOCK;
+    }
+
     BrowserContext newPhone() {
         BrowserContext opened = chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(WIDTH, HEIGHT)
                 .setDeviceScaleFactor(2)
+                .setServiceWorkers(serviceWorkers())
                 .setHasTouch(true)
                 .setIsMobile(true));
         opened.onRequest(request -> {

@@ -73,6 +73,9 @@ class HostedAccessTest {
         assertThat(with(Access.EVERYONE))
                 .contains(
                         "GET /static/<file>",
+                        // The program itself, and a page that names nobody.
+                        "GET /worker.js",
+                        "GET /offline",
                         "GET /sign-in",
                         "POST /sign-in",
                         "GET /invitation/{ticket}",
