@@ -102,13 +102,17 @@ final class Lately {
                         && run.sum().points() != null
                         && run.sum().thrown() == Finish.BAGS * run.sum().rounds())
                 .max(Comparator.comparing(Run::startedAt))
-                .flatMap(run -> remembered.soon(player, day, run.id(), () -> web.skills()
-                        .skill(player.id(), day)
-                        .without(run.id())
-                        .unusual(
-                                Objects.requireNonNull(run.sum().points()),
-                                run.sum().rounds())
-                        .sentence()))
+                .flatMap(run -> remembered.soon(
+                        player,
+                        day,
+                        run.id(),
+                        () -> web.skills()
+                                .skill(player.id(), day)
+                                .without(run.id())
+                                .unusual(
+                                        Objects.requireNonNull(run.sum().points()),
+                                        run.sum().rounds())
+                                .sentence()))
                 .map(Remembered.Found::value);
     }
 }

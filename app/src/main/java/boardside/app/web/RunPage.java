@@ -19,7 +19,18 @@ import org.jspecify.annotations.Nullable;
 final class RunPage {
     /** Beginnings of the texts its scripts need. */
     static final String[] TEXTS = {
-        "run.", "drill.", "face.", "approach.", "board.", "conditions.", "setting.", "outcome.", "side.", "stakes.", "miss.", "throw."
+        "run.",
+        "drill.",
+        "face.",
+        "approach.",
+        "board.",
+        "conditions.",
+        "setting.",
+        "outcome.",
+        "side.",
+        "stakes.",
+        "miss.",
+        "throw."
     };
 
     private static final int MOST_OPERATIONS = 500;
@@ -92,8 +103,7 @@ final class RunPage {
                         "setup", run.setup(),
                         "scored", run.drill() == Drill.GAME,
                         "run", Json.write(boot),
-                        "texts",
-                                Json.write(web.texts().startingWith(TEXTS))));
+                        "texts", Json.write(web.texts().startingWith(TEXTS))));
     }
 
     /** The bag sets to choose from during a run. */

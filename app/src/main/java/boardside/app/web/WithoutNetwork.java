@@ -45,7 +45,12 @@ final class WithoutNetwork {
     record Last(String id, String startedAt) {}
 
     /** What the page's script starts from. */
-    record Boot(int player, String token, List<RunPage.BagName> bags, @Nullable Last last, List<Ready> ready) {}
+    record Boot(
+            int player,
+            String token,
+            List<RunPage.BagName> bags,
+            @Nullable Last last,
+            List<Ready> ready) {}
 
     void worker(Context ctx) {
         ctx.header("Cache-Control", "no-cache")
@@ -91,8 +96,12 @@ final class WithoutNetwork {
         // The rounds a ghost plays are drawn now: later there may be nobody to ask.
         Setup setup = play == null
                 ? last
-                : last.with(draft -> draft.ghostPlay =
-                        Ghosts.play(web.records(), player.id(), play.kind(), play.of(), web.ids().next()));
+                : last.with(draft -> draft.ghostPlay = Ghosts.play(
+                        web.records(),
+                        player.id(),
+                        play.kind(),
+                        play.of(),
+                        web.ids().next()));
         Integer rounds = setup.rounds();
         return new Ready(
                 web.texts().of("drill." + drill.word()),

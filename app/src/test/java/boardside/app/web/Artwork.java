@@ -20,8 +20,8 @@ final class Artwork {
     public static void main(String[] arguments) throws IOException {
         try (Playwright playwright = Browser.playwright();
                 com.microsoft.playwright.Browser chromium = Browser.launch(playwright)) {
-            for (Map.Entry<String, String> icon :
-                    Map.of("icon", "icon.svg", "icon-maskable", "icon-maskable.svg").entrySet()) {
+            for (Map.Entry<String, String> icon : Map.of("icon", "icon.svg", "icon-maskable", "icon-maskable.svg")
+                    .entrySet()) {
                 for (int size : new int[] {192, 512}) {
                     icon(chromium, icon.getValue(), STATIC.resolve(icon.getKey() + "-" + size + ".png"), size);
                 }
@@ -35,8 +35,7 @@ final class Artwork {
             page.setViewportSize(size, size);
             page.setContent("<body style='margin:0;background:transparent'>"
                     + Files.readString(STATIC.resolve(svg)).replace("<svg ", "<svg width='100%' "));
-            page.screenshot(
-                    new Page.ScreenshotOptions().setPath(to).setOmitBackground(true));
+            page.screenshot(new Page.ScreenshotOptions().setPath(to).setOmitBackground(true));
         }
     }
 }

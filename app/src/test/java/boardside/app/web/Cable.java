@@ -92,7 +92,8 @@ final class Cable implements AutoCloseable {
                 } else {
                     // Answers are to be read here, so none is asked for in a packed form.
                     String text = new String(piece, 0, length, StandardCharsets.ISO_8859_1);
-                    out.write(text.replace("Accept-Encoding:", "X-Not-Accepted-:").getBytes(StandardCharsets.ISO_8859_1));
+                    out.write(
+                            text.replace("Accept-Encoding:", "X-Not-Accepted-:").getBytes(StandardCharsets.ISO_8859_1));
                 }
                 out.flush();
             }

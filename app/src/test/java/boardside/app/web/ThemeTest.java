@@ -147,8 +147,7 @@ class ThemeTest {
     void anInstalledAppBeginsInTheColoursOfTheLightTheme() throws IOException {
         String manifest = Files.readString(STATIC.resolve("boardside.webmanifest"));
         String paper = theme("light").get("paper");
-        assertThat(manifest)
-                .contains("\"background_color\": \"" + paper + "\"", "\"theme_color\": \"" + paper + "\"");
+        assertThat(manifest).contains("\"background_color\": \"" + paper + "\"", "\"theme_color\": \"" + paper + "\"");
     }
 
     /** The icon stands alone, outside any page; the palette for print is held to tokens.css above. */

@@ -220,7 +220,8 @@ class WithoutNetworkTest extends Browser {
                 .contains("\"" + files.address("js/run.js") + "\"", "\"/offline\"");
         Wire run = Wire.get(Wire.HERE, server.port(), files.address("js/run.js"));
         assertThat(run.header("cache-control")).isEqualTo("public, max-age=31536000, immutable");
-        assertThat(Wire.get(Wire.HERE, server.port(), "/static/v-0123/js/run.js").header("cache-control"))
+        assertThat(Wire.get(Wire.HERE, server.port(), "/static/v-0123/js/run.js")
+                        .header("cache-control"))
                 .isEqualTo("no-cache");
     }
 
