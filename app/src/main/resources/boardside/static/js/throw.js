@@ -19,7 +19,7 @@ if (begun) record(begun);
 else choose();
 
 function choose() {
-  document.querySelector(".run-bar").hidden = true;
+  atBoards(false);
   $("entry").replaceChildren(
     el("h2", {}, t(asked === "" ? "throw.choose" : "throw.elsewhere")),
     el("p", {}, t("throw.about")),
@@ -46,6 +46,11 @@ function begin({ start }) {
   record(operation);
 }
 
+/** Shows or hides what belongs to a run. */
+function atBoards(shown) {
+  for (const part of [".run-bar", ".score", "#needed", "#stakes", "#setup", "#rounds"]) document.querySelector(part).hidden = !shown;
+}
+
 /** The session under way, as far as this device knows, or a new one. */
 function session() {
   const last = runs.map(({ session: id, startedAt }) => ({ id, startedAt })).concat(boot.last ? [boot.last] : [])
@@ -61,6 +66,6 @@ function record({ run: id, session: of, drill, startedAt, warmUp, opponent, targ
     standing: ready?.start.standing ?? null, begunHere: true,
   });
   document.querySelector("h1").textContent = t(`drill.${drill}`);
-  document.querySelector(".run-bar").hidden = false;
+  atBoards(true);
   import("./run.js");
 }
