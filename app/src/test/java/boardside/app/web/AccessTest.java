@@ -17,6 +17,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
@@ -275,11 +276,12 @@ class AccessTest {
                 .containsEntry("start_url", "/")
                 .containsEntry("display", "standalone")
                 .containsEntry("scope", "/");
-        for (Object icon : (List<?>) Json.read(manifest.body(), Map.class).get("icons")) {
+        for (Object icon : (List<?>)
+                Objects.requireNonNull(Json.read(manifest.body(), Map.class).get("icons"))) {
             Map<?, ?> told = (Map<?, ?>) icon;
             try (InputStream in = AccessTest.class.getResourceAsStream("/boardside/static/" + told.get("src"))) {
                 assertThat(in).as(told.toString()).isNotNull();
-                if (told.get("type").equals("image/png")) {
+                if ("image/png".equals(told.get("type"))) {
                     BufferedImage image = ImageIO.read(in);
                     assertThat(image.getWidth() + "x" + image.getHeight()).isEqualTo(told.get("sizes"));
                 }
