@@ -70,6 +70,20 @@ class GameTest {
         assertThat(GameRules.STANDARD.target()).isEqualTo(published);
     }
 
+    @Test
+    void targetsReachFromOnePointTo999() {
+        assertThat(GameRules.STANDARD.withTarget(1).target()).isEqualTo(1);
+        assertThat(GameRules.STANDARD.withTarget(999).target()).isEqualTo(999);
+    }
+
+    /** A race to 15 cannot fall back to 15, so it falls back six below, as one to 21 does. */
+    @Test
+    void aShorterRaceFallsBackBelowItsTarget() {
+        assertThat(GameRules.STANDARD.withTarget(16).fallBack()).isEqualTo(15);
+        assertThat(GameRules.STANDARD.withTarget(15).fallBack()).isEqualTo(9);
+        assertThat(GameRules.STANDARD.withTarget(4).fallBack()).isZero();
+    }
+
     /** Common practice, no source: against a ghost of 8 my 7 gives it 1, my 12 gives me 4. */
     @Test
     void aGhostScoresTheDifferenceToo() {
