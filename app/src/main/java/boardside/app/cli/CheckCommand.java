@@ -1,5 +1,6 @@
 package boardside.app.cli;
 
+import boardside.app.practice.Failure;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,7 +18,15 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        List<String> faults = context.records().check();
+        List<String> faults;
+        try {
+            faults = context.soundRecords().check();
+        } catch (Failure.StoreUnusable e) {
+            if (!e.damaged()) {
+                throw e;
+            }
+            faults = e.faults();
+        }
         Map<String, Object> answer = new LinkedHashMap<>();
         answer.put("sound", faults.isEmpty());
         answer.put("faults", faults);
@@ -26,7 +35,7 @@ final class CheckCommand implements Callable<Integer> {
                 answer,
                 faults.isEmpty()
                         ? context.records().location() + " is sound."
-                        : context.records().location() + " has " + Words.count(faults.size(), "fault")
+                        : "The store has " + Words.count(faults.size(), "fault")
                                 + "; bring back the latest backup with restore --force.");
         return faults.isEmpty() ? Cli.DONE : Cli.NO;
     }

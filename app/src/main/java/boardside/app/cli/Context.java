@@ -97,6 +97,16 @@ final class Context implements AutoCloseable {
     }
 
     /**
+     * The same, after a look whether its file is whole.
+     *
+     * @throws Failure.StoreUnusable if it is damaged; the file is as it was
+     */
+    Records soundRecords() {
+        Records.verify(location());
+        return records();
+    }
+
+    /**
      * The player the options name, for reading.
      *
      * @throws Failure.BadInput if there is none of that name, or several and none was named

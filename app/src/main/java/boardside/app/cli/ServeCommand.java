@@ -2,6 +2,7 @@ package boardside.app.cli;
 
 import boardside.app.practice.Failure;
 import boardside.app.record.Records;
+import boardside.app.transfer.DailyBackups;
 import boardside.app.watch.Logs;
 import boardside.app.web.Certificate;
 import boardside.app.web.Hosting;
@@ -94,6 +95,14 @@ final class ServeCommand implements Callable<Integer> {
     private boolean openMetrics;
 
     @Option(
+            names = "--backups",
+            paramLabel = "FOLDER|off",
+            description = "Where a backup a day goes: unless said, the folder backups beside the store, and nowhere for"
+                    + " PostgreSQL. The last " + DailyBackups.DAYS + " and the last of each of " + DailyBackups.WEEKS
+                    + " weeks are kept.")
+    private String backups = "";
+
+    @Option(
             names = "--log",
             paramLabel = "text|json",
             description = "How lines of the log on standard error look; text unless said.")
@@ -118,7 +127,27 @@ final class ServeCommand implements Callable<Integer> {
                 OddsInputs.checked("--log-level", () -> Word.of(Logs.Detail.class, level)));
         Hosting hosting = hosting();
         ServerOptions options = new ServerOptions(port, lan, certificate(), false, openMetrics, hosting);
-        return Serving.untilStopped(context, context.records(), options);
+        Records records = context.soundRecords();
+        Path kept = backups();
+        if (kept != null && records.isEmpty()) {
+            DailyBackups.newest(kept)
+                    .ifPresent(newest -> context.say("This store is empty, but there is a backup: " + newest
+                            + ". To bring it back: stop this and run boardside restore " + newest + " --data "
+                            + context.location()));
+        }
+        return Serving.untilStopped(context, records, options, kept);
+    }
+
+    /** Where automatic backups go, or null for none. */
+    private @Nullable Path backups() {
+        if (backups.equals("off")) {
+            return null;
+        }
+        if (!backups.isBlank()) {
+            return Path.of(backups).toAbsolutePath();
+        }
+        // A database on a server is backed up there, unless told otherwise.
+        return context.location().startsWith("jdbc:") ? null : folder().resolve("backups");
     }
 
     private @Nullable Hosting hosting() {

@@ -2,13 +2,18 @@ package boardside.app.cli;
 
 import boardside.app.account.QrCode;
 import boardside.app.record.Records;
+import boardside.app.transfer.DailyBackups;
+import boardside.app.watch.Metrics;
 import boardside.app.web.Invitation;
 import boardside.app.web.Server;
 import boardside.app.web.ServerOptions;
+import boardside.app.web.Version;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
 import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
 import java.util.Locale;
@@ -16,6 +21,7 @@ import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** Serves a store until the process is asked to stop. */
 final class Serving {
@@ -27,14 +33,22 @@ final class Serving {
     /**
      * Serves until SIGTERM, Ctrl-C or an interrupt; then finishes the requests under way and closes the store.
      *
+     * @param backups the folder for automatic backups, or null for none
      * @throws boardside.app.practice.Failure.BadInput if the port is taken
      */
-    static int untilStopped(Context context, Records records, ServerOptions options) {
-        return untilStopped(context, records, options, () -> {});
+    static int untilStopped(Context context, Records records, ServerOptions options, @Nullable Path backups) {
+        return untilStopped(context, records, options, backups, () -> {});
     }
 
-    /** The same, with something to do when the store is closed, before the process ends. */
+    /** The same without backups, with something to do when the store is closed, before the process ends. */
     static int untilStopped(Context context, Records records, ServerOptions options, Runnable afterwards) {
+        return untilStopped(context, records, options, null, afterwards);
+    }
+
+    private static int untilStopped(
+            Context context, Records records, ServerOptions options, @Nullable Path backups, Runnable afterwards) {
+        Clock clock = context.surroundings().clock();
+        Metrics metrics = new Metrics(Version.number());
         CountDownLatch asked = new CountDownLatch(1);
         CountDownLatch closed = new CountDownLatch(1);
         // The process ends when its hooks have run, so this one waits until everything is closed.
@@ -46,8 +60,8 @@ final class Serving {
                 "stop");
         Runtime.getRuntime().addShutdownHook(hook);
         try (records;
-                Server server =
-                        Server.start(records, options, context.surroundings().clock())) {
+                DailyBackups daily = backups == null ? null : DailyBackups.start(records, backups, clock, metrics);
+                Server server = Server.start(records, options, clock, metrics)) {
             tell(context, server, options);
             if (options.hosted()) {
                 tellOfHosts(context, records);

@@ -1,6 +1,7 @@
 package boardside.app.practice;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a caller asked for and could not have, in words for the person who asked. Everything else that goes wrong is a
@@ -70,6 +71,8 @@ public abstract sealed class Failure extends RuntimeException {
     public static final class StoreUnusable extends Failure {
         private static final long serialVersionUID = 1L;
 
+        private final boolean damaged;
+
         @Override
         public Kind kind() {
             return Kind.STORE_UNUSABLE;
@@ -78,12 +81,28 @@ public abstract sealed class Failure extends RuntimeException {
         /** Says which store, why, and what to do. */
         public StoreUnusable(String fault) {
             super(List.of(fault));
+            this.damaged = false;
         }
 
         /** The same, with what led to it. */
         public StoreUnusable(String fault, Throwable cause) {
+            this(fault, cause, false);
+        }
+
+        private StoreUnusable(String fault, @Nullable Throwable cause, boolean damaged) {
             super(List.of(fault));
+            this.damaged = damaged;
             initCause(cause);
+        }
+
+        /** One whose file is damaged, and was left as it is. */
+        public static StoreUnusable damaged(String fault, @Nullable Throwable cause) {
+            return new StoreUnusable(fault, cause, true);
+        }
+
+        /** Whether the file is damaged, so that it can be set aside for a backup. */
+        public boolean damaged() {
+            return damaged;
         }
     }
 }

@@ -26,6 +26,7 @@ import boardside.app.store.Transaction;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Instant;
 import java.time.InstantSource;
@@ -117,6 +118,20 @@ public final class Records implements AutoCloseable {
     /** The store's location as it may be shown. */
     public String location() {
         return database.location();
+    }
+
+    /**
+     * Looks whether the file of a store is whole, before it is opened; reads all of it.
+     *
+     * @throws Failure.StoreUnusable if it is damaged; the file is as it was
+     */
+    public static void verify(String location) {
+        Database.verify(location);
+    }
+
+    /** Gives a damaged file another name, which is returned, so that a new store can be made in its place. */
+    public static Path setAside(String location, Instant now) {
+        return Database.setAside(location, now);
     }
 
     /** What keeps the store from taking a write now, with what to do; empty if nothing does. */

@@ -12,6 +12,7 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
@@ -23,6 +24,7 @@ import org.jdbi.v3.core.Jdbi;
 import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
+import org.sqlite.SQLiteException;
 
 /**
  * An open store: one SQLite file, or a PostgreSQL database. Thread safe.
@@ -107,7 +109,7 @@ public final class Database implements AutoCloseable {
         HikariDataSource writer = null;
         try {
             writer = pool(location, writeSource, sqlite ? 1 : READERS, false);
-            Schema.bringUpToDate(writer, told, sqlite);
+            Schema.bringUpToDate(writer, told, file);
             Opened opened = file == null ? null : new Opened(file, key(file));
             return new Database(told, opened, writer, pool(location, readSource, READERS, true));
         } catch (IOException | RuntimeException e) {
@@ -118,18 +120,35 @@ public final class Database implements AutoCloseable {
         }
     }
 
+    /**
+     * Looks whether the file of a store is whole; reads all of it.
+     *
+     * @throws Failure.StoreUnusable if it is damaged; the file is as it was
+     */
+    public static void verify(String location) {
+        if (!isPostgres(location) && !location.isBlank()) {
+            Integrity.verify(Path.of(location).toAbsolutePath());
+        }
+    }
+
+    /** Gives a damaged file another name, which is returned, so that a new store can be made in its place. */
+    public static Path setAside(String location, Instant now) {
+        return Integrity.setAside(Path.of(location).toAbsolutePath(), now);
+    }
+
     private static Failure unusable(String told, Exception e) {
         String why = e.getMessage();
         for (Throwable cause = e; cause != null; cause = cause.getCause()) {
             if (cause instanceof SQLException) {
                 why = cause.getMessage();
             }
+            if (cause instanceof SQLiteException damage && Integrity.isDamage(damage)) {
+                return Integrity.damaged(Path.of(told).toAbsolutePath(), String.valueOf(why), e);
+            }
         }
         String advice = isPostgres(told)
                 ? "check the URL, and that the server runs and lets you in"
-                : String.valueOf(why).contains("SQLITE_NOTADB")
-                        ? "this file is no SQLite database; give another path with --data"
-                        : "check that it exists, that you may write there, and that the disk has room";
+                : "check that it exists, that you may write there, and that the disk has room";
         return new Failure.StoreUnusable("the store " + told + " cannot be opened: " + advice + " (" + why + ")", e);
     }
 

@@ -1,6 +1,7 @@
 package boardside.app.store;
 
 import boardside.app.practice.Failure;
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -9,6 +10,7 @@ import java.util.Map;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.jspecify.annotations.Nullable;
 
 /** The store's schema version: read, refused when newer than this program, brought up to date when older. */
 final class Schema {
@@ -19,7 +21,13 @@ final class Schema {
 
     private Schema() {}
 
-    static void bringUpToDate(DataSource source, String location, boolean sqlite) {
+    /**
+     * Brings a store up to date.
+     *
+     * @param file of an SQLite store, or null
+     */
+    static void bringUpToDate(DataSource source, String location, @Nullable Path file) {
+        boolean sqlite = file != null;
         int version = version(source, sqlite);
         if (version > NEWEST) {
             throw new Failure.StoreUnusable("the store " + location + " was written by a newer Boardside (schema "
@@ -29,6 +37,10 @@ final class Schema {
         // Flyway takes about a third of a second to wake up, most of a start; a store that fits needs none of it.
         if (version == NEWEST) {
             return;
+        }
+        if (file != null) {
+            // To change the tables of a damaged file could make it worse.
+            Integrity.verify(file);
         }
         try {
             Flyway.configure()

@@ -50,7 +50,8 @@ final class Troubles {
             case READONLY -> "it is read-only; allow this user to write to the file and its folder";
             case IOERR -> "its disk fails or is gone; look at the disk";
             case CORRUPT, NOTADB ->
-                "the file is damaged; stop Boardside, run boardside check, and bring back the latest" + " backup";
+                "the file is damaged; stop Boardside, keep the file, and bring back the latest backup with"
+                        + " boardside restore BACKUP --force";
             case FULL -> "its disk is full; make room";
             case CANTOPEN -> "the file cannot be opened; see that it and its folder are there";
             default -> null;

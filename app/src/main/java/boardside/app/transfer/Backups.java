@@ -72,7 +72,7 @@ public final class Backups {
             Files.deleteIfExists(part);
             JsonLines.Counts written;
             try (FileChannel channel = FileChannel.open(
-                            part, Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE), onlyMine());
+                            part, Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE), mode("rw-------"));
                     OutputStream bytes = new GZIPOutputStream(Channels.newOutputStream(channel), 1 << 16);
                     Writer out = new OutputStreamWriter(bytes, StandardCharsets.UTF_8)) {
                 written = records.snapshot(
@@ -105,10 +105,10 @@ public final class Backups {
         }
     }
 
-    private static FileAttribute<?>[] onlyMine() {
+    private static FileAttribute<?>[] mode(String permissions) {
         return FileSystems.getDefault().supportedFileAttributeViews().contains("posix")
                 ? new FileAttribute<?>[] {
-                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
+                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(permissions))
                 }
                 : new FileAttribute<?>[0];
     }
@@ -128,6 +128,27 @@ public final class Backups {
         } catch (IOException e) {
             throw new Failure.BadInput(file + " cannot be read (" + e + ")");
         }
+    }
+
+    /**
+     * Reads a backup whole and keeps nothing of it.
+     *
+     * @throws Failure.BadInput if the file is missing or damaged
+     */
+    public static Contents read(Path file, Progress progress) {
+        if (!Files.isRegularFile(file)) {
+            throw new Failure.BadInput("there is no file " + file + "; give the path of a backup");
+        }
+        try (BufferedReader in = open(file)) {
+            return Contents.of(JsonLines.read(file.toString(), in, null, progress));
+        } catch (IOException e) {
+            throw new Failure.BadInput(file + " cannot be read (" + e + ")");
+        }
+    }
+
+    /** Makes a folder, and those above it, that this user alone may look into. */
+    static void makePrivate(Path folder) throws IOException {
+        Files.createDirectories(folder, mode("rwx------"));
     }
 
     private static boolean isBackup(Path file) {

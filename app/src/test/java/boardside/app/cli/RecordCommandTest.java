@@ -339,7 +339,7 @@ class RecordCommandTest {
         assertThat(ran.status()).isEqualTo(2);
         assertThat(ran.err())
                 .contains("notes.txt")
-                .contains("is no SQLite database")
+                .contains("is damaged, or no store of Boardside")
                 .hasLineCount(1);
         assertThat(text).hasContent("these are notes, and quite long ones at that\n");
         for (String wrong : List.of("jdbc:mysql://x", folder.toString())) {
