@@ -47,6 +47,7 @@ final class SeasonCommand extends Family {
                         new SeasonCalendarCommand(context),
                         new SeasonSettingsCommand(context),
                         new SeasonChangesCommand(context),
+                        new SeasonOrganisersCommand(context),
                         new SeasonDeleteCommand(context)));
     }
 

@@ -12,11 +12,12 @@ import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.function.Function;
 
-/** Records as JSON: components by name, words for constants, times without a zone and zones as text, what is null left out, unknown keys ignored when read. */
+/** Records as JSON: components by name, words for constants, instants, times without a zone and zones as text, what is null left out, unknown keys ignored when read. */
 public final class Json {
     /** Shared; thread safe as long as nobody configures it. */
     public static final JsonMapper MAPPER = JsonMapper.builder()
@@ -24,6 +25,8 @@ public final class Json {
             .addModule(new SimpleModule()
                     .addSerializer(LocalDateTime.class, ToStringSerializer.instance)
                     .addDeserializer(LocalDateTime.class, new Text<>(LocalDateTime.class, LocalDateTime::parse))
+                    .addSerializer(Instant.class, ToStringSerializer.instance)
+                    .addDeserializer(Instant.class, new Text<>(Instant.class, Instant::parse))
                     .addSerializer(ZoneId.class, ToStringSerializer.instance)
                     .addDeserializer(ZoneId.class, new Text<>(ZoneId.class, ZoneId::of)))
             .serializationInclusion(JsonInclude.Include.NON_NULL)

@@ -88,4 +88,10 @@ public sealed interface Operation {
 
     /** Says that a run is a game of a league's fixture, numbered from 1; the run starts before. */
     record PlayFixture(String op, String fixture, int game, String run) implements Operation {}
+
+    /**
+     * Says that a run is a game of a match of a season that is run here, numbered from 1; the run starts before. From then on
+     * the match has the run's rounds.
+     */
+    record PlayMatch(String op, String season, String match, int game, String run) implements Operation {}
 }

@@ -33,6 +33,11 @@ final class Corrections {
         this.ids = ids;
     }
 
+    /** New ids for what is kept. */
+    Ids ids() {
+        return ids;
+    }
+
     /** Whether a run is deleted, as kept in the history. */
     private record Deletion(boolean deleted) {}
 

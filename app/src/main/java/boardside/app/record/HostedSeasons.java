@@ -1,15 +1,19 @@
 package boardside.app.record;
 
 import boardside.app.json.Json;
+import boardside.app.practice.Account;
 import boardside.app.practice.Failure;
 import boardside.app.practice.Ids;
 import boardside.app.practice.Player;
+import boardside.app.practice.Role;
 import boardside.app.season.Arrangement;
+import boardside.app.season.Organiser;
 import boardside.app.season.SeasonChange;
 import boardside.app.season.SeasonChange.Kind;
 import boardside.app.season.SeasonParts;
 import boardside.app.season.SeasonSettings;
 import boardside.app.season.StoredSeasonChange;
+import boardside.app.store.AccountRows;
 import boardside.app.store.Database;
 import boardside.app.store.SeasonRows;
 import boardside.app.store.Transaction;
@@ -34,6 +38,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.function.UnaryOperator;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -112,6 +117,15 @@ public final class HostedSeasons {
      * entrant is has to be said by {@link #link}, since a name is no proof.
      */
     public Season add(NewSeason draft) {
+        return add(draft, null);
+    }
+
+    /**
+     * The same for an account, which runs it.
+     *
+     * @param owner id of the account, or null where nobody is signed in
+     */
+    public Season add(NewSeason draft, @Nullable String owner) {
         return database.write(rows -> {
             List<String> faults = new ArrayList<>();
             String name = name(faults, "the season", draft.name());
@@ -158,6 +172,7 @@ public final class HostedSeasons {
                             false),
                     ids::next));
             rows.seasons().add(season, now());
+            rows.seasons().own(season.id(), owner);
             return season;
         });
     }
@@ -219,6 +234,11 @@ public final class HostedSeasons {
     }
 
     private Season change(Transaction rows, String id, Kind kind, UnaryOperator<Season> change) {
+        return change(rows, ids, now(), id, kind, change);
+    }
+
+    /** Changes a season within a transaction; whoever looks at one of its matches hears of it. */
+    static Season change(Transaction rows, Ids ids, String now, String id, Kind kind, UnaryOperator<Season> change) {
         if (!rows.seasons().changed(id)) {
             throw new Failure.NotFound("there is no season " + id);
         }
@@ -234,9 +254,12 @@ public final class HostedSeasons {
             return before;
         }
         rows.seasons()
-                .keep(new StoredSeasonChange(
-                        id, ids.next(), now(), kind, Json.write(earlier), Json.write(later), null));
+                .keep(new StoredSeasonChange(id, ids.next(), now, kind, Json.write(earlier), Json.write(later), null));
         rows.seasons().put(before, after);
+        if (later.settings() != null || !later.entrants().isEmpty() || before.deleted() != after.deleted()) {
+            rows.matches().allChanged(id);
+        }
+        later.matches().forEach(match -> rows.matches().changed(id, match.id()));
         return after;
     }
 
@@ -307,7 +330,12 @@ public final class HostedSeasons {
 
     /** A match is open again. */
     public Season reopen(String id, String match) {
-        return change(id, Kind.RESULT, season -> SeasonChanges.reopened(season, match, ids::next));
+        return database.write(rows -> {
+            change(rows, id, Kind.RESULT, season -> SeasonChanges.reopened(season, match, ids::next));
+            // What was thrown while nothing could be added to it is part of it now.
+            new MatchRecording(rows, ids, clock.instant()).catchUp(id, match);
+            return rows.seasons().find(id).orElseThrow();
+        });
     }
 
     /** Arranges what is given of a match: when it closes, who throws, what a side is given, what is to be known of it. */
@@ -387,6 +415,64 @@ public final class HostedSeasons {
                 throw new Failure.NotFound("there is no season " + id);
             }
             rows.seasons().link(id, entrant, player);
+            return id;
+        });
+    }
+
+    /** Accounts that run a season, its owner first; empty where only hosts may. */
+    public List<Organiser> organisers(String id) {
+        return database.read(rows -> rows.seasons().organisers(id));
+    }
+
+    /** Whether an account is a season's owner, or was let in by them. */
+    public boolean runs(String account, String id) {
+        return database.read(rows -> rows.seasons().runs(account, id));
+    }
+
+    /**
+     * Lets an account run a season, or no more.
+     *
+     * @param name to sign in with
+     * @throws Failure.BadInput if there is no such account, or it is no organiser's
+     */
+    public void letRun(String id, String name, boolean let) {
+        organiser(id, name, (rows, account) -> {
+            if (let) {
+                rows.seasons().letRun(id, account);
+            } else {
+                rows.seasons().letRunNoMore(id, account);
+            }
+        });
+    }
+
+    /** Gives a season to another account, which is then its owner; whoever was it before may still run it. */
+    public void give(String id, String name) {
+        organiser(id, name, (rows, account) -> {
+            for (Organiser before : rows.seasons().organisers(id)) {
+                if (before.owner()) {
+                    rows.seasons().letRun(id, before.account());
+                }
+            }
+            rows.seasons().letRunNoMore(id, account);
+            rows.seasons().own(id, account);
+        });
+    }
+
+    private void organiser(String id, String name, BiConsumer<Transaction, String> change) {
+        database.write(rows -> {
+            if (!rows.seasons().changed(id)) {
+                throw new Failure.NotFound("there is no season " + id);
+            }
+            Account account = rows.accounts().all().stream()
+                    .map(AccountRows.Stored::account)
+                    .filter(one -> one.name().equalsIgnoreCase(name.strip()))
+                    .findFirst()
+                    .orElseThrow(() -> new Failure.BadInput("there is no account \"" + name.strip() + "\""));
+            if (!account.role().covers(Role.ORGANISER)) {
+                throw new Failure.BadInput(
+                        "the account " + account.name() + " is a player's; a host can make it an organiser's first");
+            }
+            change.accept(rows, account.id());
             return id;
         });
     }

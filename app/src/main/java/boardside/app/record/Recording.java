@@ -16,6 +16,8 @@ import boardside.app.store.Transaction;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
 import boardside.engine.rules.Side;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -31,9 +33,16 @@ final class Recording {
     private final int player;
     private final Corrections corrections;
     private final String now;
+    private final Duration ahead;
     private final Set<String> touched = new LinkedHashSet<>();
 
     Recording(Transaction rows, int player, Corrections corrections, String now) {
+        this(rows, player, corrections, now, Duration.ZERO);
+    }
+
+    /** @param ahead how far the clock that stamped the operations is ahead of the one here */
+    Recording(Transaction rows, int player, Corrections corrections, String now, Duration ahead) {
+        this.ahead = ahead;
         this.rows = rows;
         this.player = player;
         this.corrections = corrections;
@@ -114,6 +123,8 @@ final class Recording {
             return true;
         } else if (operation instanceof Operation.PlayFixture play) {
             return playFixture(play);
+        } else if (operation instanceof Operation.PlayMatch play) {
+            return matches().play(player, run(play.run()), play);
         }
         if (operation instanceof Operation.ThrowTrial put) {
             return new TrialRecording(rows, player).put(run(put.run()), put);
@@ -149,6 +160,10 @@ final class Recording {
         }
         rows.leagues().play(player, play.fixture(), play.game(), play.run());
         return true;
+    }
+
+    private MatchRecording matches() {
+        return new MatchRecording(rows, corrections.ids(), Instant.parse(now));
     }
 
     private TryRecording tries() {
@@ -243,6 +258,9 @@ final class Recording {
             return false;
         }
         check(run, round);
+        Optional<MatchRecording.Checked> match = run.drill() == Drill.FIXTURE && round.side() == Side.ME
+                ? rows.matches().ofRun(player, runId).flatMap(of -> matches().check(of, round, ahead))
+                : Optional.empty();
         boolean replaces = stored.isPresent()
                 && !stored.get().round().lines().isEmpty()
                 && !same(stored.get().round(), round);
@@ -252,6 +270,7 @@ final class Recording {
         boolean corrected = replaces || stored.isPresent() && stored.get().corrected();
         rows.rounds().put(player, runId, round, corrected);
         touched.add(runId);
+        match.ifPresent(one -> matches().put(one));
         return true;
     }
 

@@ -28,6 +28,7 @@ import boardside.engine.rules.Drill;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.security.SecureRandom;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
@@ -152,6 +153,11 @@ public final class Records implements AutoCloseable {
     /** Seasons that are run here. */
     public HostedSeasons seasons() {
         return seasons;
+    }
+
+    /** What is thrown live of their matches. */
+    public MatchNights matchNights() {
+        return new MatchNights(database, clock, ids);
     }
 
     /** Challenges that were taken up. */
@@ -460,9 +466,18 @@ public final class Records implements AutoCloseable {
      * @return one result an operation, in the same order
      */
     public List<Applied> apply(int player, List<Operation> operations, Instant now) {
+        return apply(player, operations, now, Duration.ZERO);
+    }
+
+    /**
+     * The same with operations stamped by another clock.
+     *
+     * @param ahead how far that clock is ahead of the one that tells {@code now}
+     */
+    public List<Applied> apply(int player, List<Operation> operations, Instant now, Duration ahead) {
         return database.write(rows -> {
             change(rows, player);
-            return new Recording(rows, player, corrections, now.toString()).apply(operations);
+            return new Recording(rows, player, corrections, now.toString(), ahead).apply(operations);
         });
     }
 

@@ -15,6 +15,7 @@ import boardside.app.practice.SessionPlan;
 import boardside.app.practice.SetGoal;
 import boardside.app.practice.SlideTest;
 import boardside.app.practice.TrialPlan;
+import boardside.app.season.KeptMatch;
 import boardside.app.season.StoredSeasonChange;
 import boardside.app.store.AccountRows;
 import boardside.app.store.HistoryRows;
@@ -145,6 +146,28 @@ public final class Refill {
     /** Adds a season that is run here. */
     public void season(Season season) {
         rows.seasons().add(season, now);
+    }
+
+    /**
+     * Says who runs a season added before.
+     *
+     * @param owner id of an account added before, or empty for nobody
+     * @param others ids of accounts added before
+     */
+    public void organisers(String season, String owner, List<String> others) {
+        if (!owner.isEmpty()) {
+            rows.seasons().own(season, owner);
+        }
+        others.forEach(account -> rows.seasons().letRun(season, account));
+    }
+
+    /** Adds what is kept of a match of a season added before, as it was thrown; runs were added before too. */
+    public void keptMatch(KeptMatch kept) {
+        kept.rounds().forEach(round -> rows.matches().put(kept.season(), kept.match(), round));
+        kept.edits().forEach(edit -> rows.matches().keep(kept.season(), kept.match(), edit));
+        kept.runs().forEach(run -> rows.matches().play(run));
+        kept.streams().forEach((side, address) -> rows.matches().stream(kept.season(), kept.match(), side, address));
+        rows.matches().changed(kept.season(), kept.match());
     }
 
     /** Adds a change of a season added before. */

@@ -23,6 +23,8 @@ final class SeasonDeparture implements Departure {
             String id = entrant.entrant();
             String name = "Former player " + id.substring(Math.max(0, id.length() - TELLING));
             rows.seasons().forget(entrant, name);
+            rows.matches().forgetStreams(entrant.season(), id);
+            rows.matches().allChanged(entrant.season());
             for (StoredSeasonChange change : rows.seasons().changes(entrant.season())) {
                 rows.seasons()
                         .rewrite(new StoredSeasonChange(

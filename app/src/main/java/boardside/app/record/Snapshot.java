@@ -16,6 +16,8 @@ import boardside.app.practice.SetGoal;
 import boardside.app.practice.SlideTest;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
+import boardside.app.season.KeptMatch;
+import boardside.app.season.Organiser;
 import boardside.app.season.StoredSeasonChange;
 import boardside.app.store.RoundRows;
 import boardside.app.store.RunRows;
@@ -170,6 +172,24 @@ public final class Snapshot {
     /** All seasons that are run here, deleted ones too. */
     public List<Season> seasons() {
         return rows.seasons().all();
+    }
+
+    /** Who runs a season, its owner first. */
+    public List<Organiser> organisers(String season) {
+        return rows.seasons().organisers(season);
+    }
+
+    /** What is kept of a season's matches as they were thrown, by id; those of which nothing is kept are left out. */
+    public List<KeptMatch> keptMatches(String season) {
+        return rows.matches().kept(season).stream()
+                .map(match -> new KeptMatch(
+                        season,
+                        match,
+                        rows.matches().rounds(season, match),
+                        rows.matches().edits(season, match),
+                        rows.matches().runs(season, match),
+                        rows.matches().streams(season, match)))
+                .toList();
     }
 
     /** A season's changes, the first made first; parts as JSON. */

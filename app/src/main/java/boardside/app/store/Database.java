@@ -47,6 +47,7 @@ public final class Database implements AutoCloseable {
     private final HikariDataSource reader;
     private final Jdbi writing;
     private final Jdbi reading;
+    private final Signals signals;
     private final ReentrantLock turn = new ReentrantLock(true);
     private final @Nullable Opened file;
 
@@ -56,7 +57,13 @@ public final class Database implements AutoCloseable {
     /** The file of a store, and which one of that name it was when it was opened. */
     private record Opened(Path path, @Nullable Object key) {}
 
-    private Database(String location, @Nullable Opened file, HikariDataSource writer, HikariDataSource reader) {
+    private Database(
+            String location,
+            @Nullable Opened file,
+            HikariDataSource writer,
+            HikariDataSource reader,
+            Signals signals) {
+        this.signals = signals;
         this.location = location;
         this.sqlite = file != null;
         this.file = file;
@@ -111,7 +118,12 @@ public final class Database implements AutoCloseable {
             writer = pool(location, writeSource, sqlite ? 1 : READERS, false);
             Schema.bringUpToDate(writer, told, file);
             Opened opened = file == null ? null : new Opened(file, key(file));
-            return new Database(told, opened, writer, pool(location, readSource, READERS, true));
+            return new Database(
+                    told,
+                    opened,
+                    writer,
+                    pool(location, readSource, READERS, true),
+                    new Signals(sqlite ? null : location));
         } catch (IOException | RuntimeException e) {
             if (writer != null) {
                 writer.close();
@@ -232,7 +244,7 @@ public final class Database implements AutoCloseable {
     /** Reads from one consistent state. */
     public <T> T read(Function<Transaction, T> work) {
         try {
-            return reading.inTransaction(handle -> work.apply(new Transaction(handle)));
+            return reading.inTransaction(handle -> work.apply(new Transaction(handle, new Signals.Batch())));
         } catch (RuntimeException e) {
             throw Troubles.told(e, location);
         }
@@ -249,9 +261,11 @@ public final class Database implements AutoCloseable {
         if (sqlite) {
             turn.lock();
         }
+        Signals.Batch changes = new Signals.Batch();
+        T done;
         try {
-            T done = writing.inTransaction(handle -> {
-                Transaction transaction = new Transaction(handle);
+            done = writing.inTransaction(handle -> {
+                Transaction transaction = new Transaction(handle, changes);
                 T result = work.apply(transaction);
                 if (transaction.rolledBack()) {
                     handle.rollback();
@@ -259,7 +273,6 @@ public final class Database implements AutoCloseable {
                 return result;
             });
             failed = false;
-            return done;
         } catch (RuntimeException e) {
             RuntimeException told = Troubles.told(e, location);
             failed = failed || told instanceof Failure.StoreUnusable;
@@ -269,6 +282,13 @@ public final class Database implements AutoCloseable {
                 turn.unlock();
             }
         }
+        signals.tell(changes);
+        return done;
+    }
+
+    /** What says to others what has changed. */
+    public Signals signals() {
+        return signals;
     }
 
     /**
@@ -284,7 +304,7 @@ public final class Database implements AutoCloseable {
                 }
             }
             boolean writable = writing.inTransaction(handle -> {
-                Transaction transaction = new Transaction(handle);
+                Transaction transaction = new Transaction(handle, new Signals.Batch());
                 if (sqlite && failed) {
                     transaction.touch();
                 }
@@ -325,6 +345,7 @@ public final class Database implements AutoCloseable {
 
     @Override
     public void close() {
+        signals.close();
         reader.close();
         writer.close();
     }

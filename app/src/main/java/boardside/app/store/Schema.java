@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
 /** The store's schema version: read, refused when newer than this program, brought up to date when older. */
 final class Schema {
     /** The newest migration this program ships. */
-    static final int NEWEST = 10;
+    static final int NEWEST = 11;
 
     private static final String TABLE = "flyway_schema_history";
 

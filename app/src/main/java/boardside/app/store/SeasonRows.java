@@ -1,5 +1,6 @@
 package boardside.app.store;
 
+import boardside.app.season.Organiser;
 import boardside.app.season.SeasonChange;
 import boardside.app.season.SeasonParts;
 import boardside.app.season.SeasonSettings;
@@ -233,7 +234,7 @@ public final class SeasonRows {
     }
 
     private void delete(String season, String match) {
-        handle.execute("delete from season_round where season = ? and match_id = ?", season, match);
+        new MatchRows(handle, new Signals.Batch()).delete(season, match);
         handle.execute("delete from season_game where season = ? and match_id = ?", season, match);
         handle.execute("delete from season_match where season = ? and id = ?", season, match);
     }
@@ -308,6 +309,53 @@ public final class SeasonRows {
                 .bind("player", player)
                 .bind("season", season)
                 .bind("entrant", entrant)
+                .execute();
+    }
+
+    /** Accounts that run a season, its owner first. */
+    public List<Organiser> organisers(String season) {
+        return handle.createQuery("select a.id, a.name, 1 as owner from season s join account a on a.id = s.owner"
+                        + " where s.id = :season union all select a.id, a.name, 0 as owner from season_organiser o"
+                        + " join account a on a.id = o.account where o.season = :season order by owner desc, name")
+                .bind("season", season)
+                .map((row, context) ->
+                        new Organiser(row.getString("id"), row.getString("name"), row.getInt("owner") == 1))
+                .list();
+    }
+
+    /** Whether an account is a season's owner, or was let in by them. */
+    public boolean runs(String account, String season) {
+        return handle.createQuery("select count(*) from season s where s.id = :season and (s.owner = :account or exists"
+                                + " (select 1 from season_organiser o where o.season = s.id and o.account = :account))")
+                        .bind("season", season)
+                        .bind("account", account)
+                        .mapTo(Integer.class)
+                        .one()
+                > 0;
+    }
+
+    /** Gives a season to an account, or with null to nobody. */
+    public void own(String season, @Nullable String account) {
+        handle.createUpdate("update season set owner = :account where id = :season")
+                .bind("account", account)
+                .bind("season", season)
+                .execute();
+    }
+
+    /** Lets an account run a season. */
+    public void letRun(String season, String account) {
+        handle.createUpdate("insert into season_organiser (season, account) values (:season, :account)"
+                        + " on conflict (season, account) do nothing")
+                .bind("season", season)
+                .bind("account", account)
+                .execute();
+    }
+
+    /** Lets an account run a season no more. */
+    public void letRunNoMore(String season, String account) {
+        handle.createUpdate("delete from season_organiser where season = :season and account = :account")
+                .bind("season", season)
+                .bind("account", account)
                 .execute();
     }
 

@@ -7,10 +7,12 @@ import org.jdbi.v3.core.Handle;
 /** One transaction's view of the tables, by concept. Valid only while it runs. */
 public final class Transaction {
     private final Handle handle;
+    private final Signals.Batch signals;
     private boolean rolledBack;
 
-    Transaction(Handle handle) {
+    Transaction(Handle handle, Signals.Batch signals) {
         this.handle = handle;
+        this.signals = signals;
     }
 
     /** Players and their bag sets. */
@@ -71,6 +73,11 @@ public final class Transaction {
     /** Seasons that are run here. */
     public SeasonRows seasons() {
         return new SeasonRows(handle);
+    }
+
+    /** What is thrown live of matches of those seasons. */
+    public MatchRows matches() {
+        return new MatchRows(handle, signals);
     }
 
     /** Trials as they were set up. */
@@ -154,7 +161,12 @@ public final class Transaction {
             "season_match",
             "season_game",
             "season_round",
-            "season_change");
+            "season_change",
+            "season_organiser",
+            "season_run",
+            "season_round_edit",
+            "season_stream",
+            "season_live");
 
     /** Empties all that players recorded, and removes the accounts; devices stay let in. */
     public void clear() {

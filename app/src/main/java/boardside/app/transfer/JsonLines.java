@@ -24,6 +24,12 @@ import boardside.app.record.Snapshot;
 import boardside.app.record.StoredAccount;
 import boardside.app.record.StoredChange;
 import boardside.app.record.StoredRun;
+import boardside.app.season.KeptMatch;
+import boardside.app.season.MatchEdit;
+import boardside.app.season.MatchRound;
+import boardside.app.season.MatchRun;
+import boardside.app.season.MatchSide;
+import boardside.app.season.Organiser;
 import boardside.app.season.SeasonSettings;
 import boardside.app.season.StoredSeasonChange;
 import boardside.app.transfer.LogFiles.Progress;
@@ -53,7 +59,7 @@ import org.jspecify.annotations.Nullable;
  * All that is recorded as JSON Lines: one value a line, its {@code kind} first. A header, in hosted mode the accounts, then for
  * each player the player,
  * bag sets, boards, situations, slide tests, sessions, runs with their rounds, leagues with their fixtures, challenges, trials, plans,
- * goals, and the history; then the seasons that are run here, each with its changes;
+ * goals, and the history; then the seasons that are run here, each with its matches as they were thrown and its changes;
  * last the counts, by which a whole file is known.
  */
 final class JsonLines {
@@ -66,7 +72,8 @@ final class JsonLines {
     private static final String KIND = "kind";
 
     /** Kinds of line that belong to no player. */
-    private static final Set<String> OF_NOBODY = Set.of("account", "player", "season", "season-change", "end");
+    private static final Set<String> OF_NOBODY =
+            Set.of("account", "player", "season", "season-change", "season-live", "end");
 
     private JsonLines() {}
 
@@ -195,7 +202,11 @@ final class JsonLines {
     private static final class Writer {
         private final Appendable out;
         private Counts counts = Counts.NONE;
+        private final Set<RunOf> allRuns = new HashSet<>();
         private Set<String> runs = new HashSet<>();
+
+        /** A run that was written. */
+        private record RunOf(int player, String run) {}
 
         Writer(Appendable out) {
             this.out = out;
@@ -242,6 +253,7 @@ final class JsonLines {
                     progress.at("writing", counts.runs(), all);
                 }
             });
+            runs.forEach(run -> allRuns.add(new RunOf(id, run)));
             league(snapshot, id, complete);
             for (TrialPlan plan : snapshot.trials(id)) {
                 if (complete || !plan.deleted()) {
@@ -274,13 +286,61 @@ final class JsonLines {
                     entrants.add(one);
                 }
                 node.set("matches", Json.MAPPER.valueToTree(season.matches()));
+                if (complete) {
+                    organisers(snapshot.organisers(season.id()), node);
+                }
                 line("season", node);
                 counts = counts.plusSeason();
+                for (KeptMatch match : snapshot.keptMatches(season.id())) {
+                    line("season-live", live(match, names));
+                }
                 if (complete) {
                     snapshot.seasonChanges(season.id())
                             .forEach(change -> line("season-change", Json.MAPPER.valueToTree(change)));
                 }
             }
+        }
+
+        /** Who runs a season, by ids of accounts. */
+        private static void organisers(List<Organiser> organisers, ObjectNode node) {
+            ArrayNode others = Json.MAPPER.createArrayNode();
+            for (Organiser one : organisers) {
+                if (one.owner()) {
+                    node.put("owner", one.account());
+                } else {
+                    others.add(one.account());
+                }
+            }
+            if (!others.isEmpty()) {
+                node.set("organisers", others);
+            }
+        }
+
+        /** What is kept of a match as it was thrown; a run is named only where it is written too. */
+        private ObjectNode live(KeptMatch match, Map<Integer, String> names) {
+            ObjectNode node = Json.MAPPER.createObjectNode();
+            node.put("season", match.season());
+            node.put("match", match.match());
+            node.set("rounds", Json.MAPPER.valueToTree(match.rounds()));
+            node.set("edits", Json.MAPPER.valueToTree(match.edits()));
+            ObjectNode streams = node.putObject("streams");
+            for (MatchSide side : MatchSide.values()) {
+                if (match.streams().containsKey(side)) {
+                    streams.put(side.word(), match.streams().get(side));
+                }
+            }
+            ArrayNode games = node.putArray("runs");
+            for (MatchRun run : match.runs()) {
+                String player = names.get(run.player());
+                if (player != null && allRuns.contains(new RunOf(run.player(), run.run()))) {
+                    games.addObject()
+                            .put("player", player)
+                            .put("run", run.run())
+                            .put("game", run.game())
+                            .put("side", run.side().word());
+                }
+            }
+            return node;
         }
 
         /** Leagues and challenges; a game's run, or a challenge's, is named only where it is written too. */
@@ -541,6 +601,7 @@ final class JsonLines {
                     }
                 }
                 case "season" -> season(node);
+                case "season-live" -> live(node);
                 case "season-change" -> {
                     StoredSeasonChange change = Json.MAPPER.treeToValue(node, StoredSeasonChange.class);
                     if (refill != null) {
@@ -587,6 +648,45 @@ final class JsonLines {
             counts = counts.plusSeason();
             if (refill != null) {
                 refill.season(season);
+                List<String> organisers = new ArrayList<>();
+                node.path("organisers").forEach(one -> organisers.add(one.asText()));
+                refill.organisers(season.id(), node.path("owner").asText(""), organisers);
+            }
+        }
+
+        private void live(JsonNode node) throws JsonProcessingException {
+            String season = node.path("season").asText();
+            String match = node.path("match").asText();
+            List<MatchRun> runs = new ArrayList<>();
+            for (JsonNode one : node.path("runs")) {
+                Integer player = players.get(one.path("player").asText());
+                if (player == null) {
+                    throw new IllegalArgumentException("a game of a player who is missing");
+                }
+                runs.add(new MatchRun(
+                        player,
+                        one.path("run").asText(),
+                        season,
+                        match,
+                        one.path("game").asInt(),
+                        Word.of(MatchSide.class, one.path("side").asText())));
+            }
+            Map<MatchSide, String> streams = new HashMap<>();
+            for (MatchSide side : MatchSide.values()) {
+                String address = node.path("streams").path(side.word()).asText("");
+                if (!address.isEmpty()) {
+                    streams.put(side, address);
+                }
+            }
+            KeptMatch kept = new KeptMatch(
+                    season,
+                    match,
+                    List.of(Json.MAPPER.treeToValue(node.path("rounds"), MatchRound[].class)),
+                    List.of(Json.MAPPER.treeToValue(node.path("edits"), MatchEdit[].class)),
+                    runs,
+                    streams);
+            if (refill != null) {
+                refill.keptMatch(kept);
             }
         }
 

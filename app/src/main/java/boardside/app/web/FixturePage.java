@@ -99,7 +99,7 @@ public final class FixturePage {
                 boolean toThrow = state.mine(fixture, number).first() == null;
                 next = next == 0 && toThrow ? number : next;
                 games.add(new Game(
-                        says(state, fixture, number, night, run),
+                        says(web.texts(), state, fixture, number, night, run),
                         run == null ? "" : Numbers.path(run.run()),
                         run != null && !run.finished()));
             }
@@ -130,8 +130,8 @@ public final class FixturePage {
     }
 
     /** A game in a sentence or two: how it ended, or how it stands with what is needed and the chance. */
-    private String says(LeagueState state, Fixture fixture, int number, LeagueNight night, @Nullable FixtureRun run) {
-        Texts texts = web.texts();
+    static String says(
+            Texts texts, LeagueState state, Fixture fixture, int number, LeagueNight night, @Nullable FixtureRun run) {
         Fixture.Totals totals = state.mine(fixture, number);
         Integer mine = totals.first();
         Integer theirs = totals.second();
@@ -155,7 +155,7 @@ public final class FixturePage {
         String needed = theirs == null
                 ? ""
                 : " " + texts.of("night.game.needed", opponent, theirs, pace(theirs + 1 - points, left), left);
-        return begun + needed + chance(night, state, fixture, number, points, left);
+        return begun + needed + chance(texts, night, state, fixture, number, points, left);
     }
 
     /** Points a round that are needed, rounded up to a tenth so that it is enough. */
@@ -163,11 +163,12 @@ public final class FixturePage {
         return Numbers.half(Math.max(0, Math.ceil(10.0 * need / left - 1e-9) / 10));
     }
 
-    private String chance(LeagueNight night, LeagueState state, Fixture fixture, int number, int points, int left) {
+    private static String chance(
+            Texts texts, LeagueNight night, LeagueState state, Fixture fixture, int number, int points, int left) {
         return night.standing(state, fixture, number, points, left)
                 .map(standing -> {
                     Reach.Game chances = standing.chances();
-                    return chances == null ? "" : " " + chance(web.texts(), fixture, state, standing, chances.win());
+                    return chances == null ? "" : " " + chance(texts, fixture, state, standing, chances.win());
                 })
                 .orElse("");
     }

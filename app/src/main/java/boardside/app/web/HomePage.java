@@ -34,8 +34,10 @@ public final class HomePage {
     private final Web web;
     private final PlanPage plans;
     private final Lately lately;
+    private final HostedMinePage matches;
 
-    HomePage(Web web, PlanPage plans) {
+    HomePage(Web web, PlanPage plans, Nights nights) {
+        this.matches = new HostedMinePage(web, new Hosted(web), nights);
         this.web = web;
         this.plans = plans;
         this.lately = new Lately(web);
@@ -93,7 +95,7 @@ public final class HomePage {
                 plans.card(player),
                 tiles(player),
                 nights(player),
-                HostedMinePage.due(web, player).stream().limit(MOST_DUE).toList(),
+                matches.due(player).stream().limit(MOST_DUE).toList(),
                 lately.of(player).map(said -> new Day(said.day(), said.says())).orElse(null),
                 CalendarPage.caution(web.texts(), web.records().deeds().load(player.id(), web.today())));
         web.show(ctx, "home", web.texts().of("home.title"), Map.of("view", view));

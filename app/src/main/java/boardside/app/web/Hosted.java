@@ -1,6 +1,8 @@
 package boardside.app.web;
 
+import boardside.app.practice.Account;
 import boardside.app.practice.Player;
+import boardside.app.practice.Role;
 import boardside.engine.league.season.Entrant;
 import boardside.engine.league.season.Season;
 import boardside.engine.league.season.SeasonMatch;
@@ -12,6 +14,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /** What the pages of seasons that are run here share: which season, who may see it, what times look like. */
@@ -38,15 +41,36 @@ final class Hosted {
 
     /** The season asked for, by whoever may run it. */
     Season season(Context ctx) {
+        return any(ctx, season -> mayRun(ctx, season.id()));
+    }
+
+    /** The season asked for; whether whoever asks has anything to do with it is still to be looked at. */
+    Season any(Context ctx) {
+        return any(ctx, season -> true);
+    }
+
+    private Season any(Context ctx, Predicate<Season> let) {
         return web.records()
                 .seasons()
                 .find(ctx.pathParam("season"))
+                .filter(let)
+                // The same as for one that does not exist, so that nobody learns which there are.
                 .orElseThrow(() -> new Refusal(404, web.texts().of("hosted.nothing")));
     }
 
-    /** Whether a request comes from somebody who may run seasons. */
-    boolean mayRun(Context ctx) {
-        return web.guard().organises(ctx);
+    /**
+     * Whether a request comes from somebody who may run a season: in a household whoever may record; in hosted mode the
+     * organiser it belongs to, those they let run it too, and hosts.
+     */
+    boolean mayRun(Context ctx, String season) {
+        if (!web.guard().organises(ctx)) {
+            return false;
+        }
+        Account account = web.account(ctx);
+        return !web.options().hosted()
+                || account != null
+                        && (account.role() == Role.HOST
+                                || web.records().seasons().runs(account.id(), season));
     }
 
     /** Who a player is in a season, if they are in it. */
@@ -62,12 +86,7 @@ final class Hosted {
 
     /** The season asked for, where it is open to everybody, or whoever asks runs seasons or plays in it. */
     Season visible(Context ctx) {
-        return web.records()
-                .seasons()
-                .find(ctx.pathParam("season"))
-                .filter(season -> season.open() || mayRun(ctx) || plays(season, ctx))
-                // The same as for one that does not exist, so that nobody learns which there are.
-                .orElseThrow(() -> new Refusal(404, web.texts().of("hosted.nothing")));
+        return any(ctx, season -> season.open() || mayRun(ctx, season.id()) || plays(season, ctx));
     }
 
     SeasonMatch match(Season season, Context ctx) {

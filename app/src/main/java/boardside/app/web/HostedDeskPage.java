@@ -47,6 +47,7 @@ public final class HostedDeskPage {
      * @param weeks numbers of all weeks, to choose one
      * @param shown the week whose matches are shown, 0 for the play-off
      * @param fair week for which fair head starts can be set, or 0
+     * @param accounts whether seasons belong to accounts
      * @param seeds who would be in the play-off, in words; empty where none can be started now
      */
     public record View(
@@ -65,7 +66,8 @@ public final class HostedDeskPage {
             int fair,
             String seeds,
             boolean mayStart,
-            List<Changed> changes) {}
+            List<Changed> changes,
+            boolean accounts) {}
 
     /** A link with a line below it. */
     public record Line(String path, String says, String more, boolean late) {}
@@ -83,6 +85,7 @@ public final class HostedDeskPage {
             web.records()
                     .seasons()
                     .find(settings.id())
+                    .filter(season -> hosted.mayRun(ctx, season.id()))
                     .ifPresent(season -> entries.add(new Entry(Hosted.path(season), season.name(), says(season, now))));
         }
         String undo = Objects.requireNonNullElse(ctx.queryParam("undo"), "");
@@ -171,7 +174,8 @@ public final class HostedDeskPage {
                 web.records().seasons().changes(season.id()).stream()
                         .limit(MOST_CHANGES)
                         .map(change -> new Changed(change.id(), hosted.words().told(season, change), change.undone()))
-                        .toList());
+                        .toList(),
+                web.options().hosted());
         Map<String, @Nullable Object> values = new HashMap<>();
         values.put("view", view);
         values.put("fields", fields);

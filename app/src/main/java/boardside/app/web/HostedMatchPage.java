@@ -3,6 +3,7 @@ package boardside.app.web;
 import boardside.app.practice.Failure;
 import boardside.app.record.HostedSeasons;
 import boardside.app.season.Arrangement;
+import boardside.app.season.MatchSide;
 import boardside.engine.league.MatchResult.Award;
 import boardside.engine.league.season.GameScore;
 import boardside.engine.league.season.Season;
@@ -12,6 +13,7 @@ import boardside.engine.league.season.SeasonMatch.State;
 import boardside.engine.league.season.TotalsSoFar;
 import boardside.engine.league.season.Voice;
 import boardside.engine.league.season.Window;
+import boardside.engine.rules.Finish;
 import boardside.engine.rules.Word;
 import io.javalin.http.Context;
 import java.time.LocalDateTime;
@@ -46,6 +48,8 @@ public final class HostedMatchPage {
      * @param disputable whether something was told that can be disputed
      * @param handicap whether it may have a head start
      * @param fair the fair head start in words
+     * @param rounds of a game
+     * @param watched where spectators see it
      */
     public record View(
             String seasonPath,
@@ -64,7 +68,11 @@ public final class HostedMatchPage {
             List<Row> rows,
             boolean handicap,
             String fair,
-            String note) {}
+            String note,
+            int games,
+            int rounds,
+            LivePage.Drawn drawn,
+            String watched) {}
 
     /** A game's fields. */
     public record Row(int number, String first, String second) {}
@@ -137,7 +145,16 @@ public final class HostedMatchPage {
                                 .of(
                                         "hosted.match.head-start.fair",
                                         hosted.words().headStart(season, match, fair)),
-                match.note());
+                match.note(),
+                season.rules().games(),
+                season.rules().rounds(),
+                LivePage.drawn(
+                        web,
+                        web.records()
+                                .matchNights()
+                                .find(season.id(), match.id())
+                                .orElseThrow()),
+                LivePage.path(season.id(), match.id()));
         Map<String, @Nullable Object> model = new HashMap<>();
         model.put("view", view);
         model.put("fields", all);
@@ -178,6 +195,22 @@ public final class HostedMatchPage {
             if (!fields.faulty()) {
                 seasons.tell(season.id(), match.id(), games, Voice.ORGANISER);
             }
+        });
+    }
+
+    /** Sets a round right; an empty one is taken out. */
+    void round(Context ctx) {
+        change(ctx, "round", (seasons, season, match, fields) -> {
+            Integer game = fields.whole("game", 1, season.rules().games());
+            Integer number = fields.whole("number", 1, season.rules().rounds());
+            String written = fields.value("bags");
+            Finish finish = HostedMinePage.finish(written).orElse(null);
+            if (game == null || number == null || finish == null && !written.isEmpty()) {
+                fields.fault("round", web.texts().of("hosted.match.round.fault"));
+                return;
+            }
+            MatchSide side = fields.value("side").equals("second") ? MatchSide.SECOND : MatchSide.FIRST;
+            web.records().matchNights().correct(season.id(), match.id(), game, side, number, finish);
         });
     }
 

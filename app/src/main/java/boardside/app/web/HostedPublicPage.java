@@ -1,6 +1,7 @@
 package boardside.app.web;
 
 import boardside.app.record.HostedSeasons;
+import boardside.app.season.MatchMarks;
 import boardside.app.transfer.ICalendar;
 import boardside.app.transfer.SeasonResults;
 import boardside.engine.league.Bracket;
@@ -60,7 +61,7 @@ public final class HostedPublicPage {
     /**
      * A match.
      *
-     * @param path where it can be changed, or empty
+     * @param path where it can be changed, or looked at round by round; or empty
      */
     public record Match(String path, String says, String result) {}
 
@@ -78,7 +79,7 @@ public final class HostedPublicPage {
                 season.name(),
                 hosted.words().rules(season),
                 season.note(),
-                hosted.mayRun(ctx),
+                hosted.mayRun(ctx, season.id()),
                 season.open(),
                 divisions,
                 playOff(season),
@@ -186,6 +187,7 @@ public final class HostedPublicPage {
      * @param desk with where they can be changed
      */
     List<Group> groups(Season season, List<SeasonMatch> matches, boolean desk) {
+        Map<String, MatchMarks> marks = web.records().matchNights().marks(season.id());
         List<Group> groups = new ArrayList<>();
         List<Match> now = new ArrayList<>();
         SeasonMatch before = null;
@@ -194,10 +196,14 @@ public final class HostedPublicPage {
                 groups.add(group(season, before, now));
                 now = new ArrayList<>();
             }
+            MatchMarks mark = marks.get(match.id());
             now.add(new Match(
-                    desk ? Hosted.path(season, match) : "",
+                    desk ? Hosted.path(season, match) : mark == null ? "" : LivePage.path(season.id(), match.id()),
                     hosted.words().throwers(season, match),
-                    hosted.words().result(season, match)));
+                    mark == null
+                            ? hosted.words().result(season, match)
+                            : hosted.words().result(season, match) + ". "
+                                    + hosted.words().marks(mark, web.now())));
             before = match;
         }
         if (before != null) {

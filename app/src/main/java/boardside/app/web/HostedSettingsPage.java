@@ -104,13 +104,15 @@ public final class HostedSettingsPage {
             try {
                 Season made = web.records()
                         .seasons()
-                        .add(new NewSeason(
-                                fields.value("name"),
-                                Objects.requireNonNull(rules),
-                                Objects.requireNonNull(weeks),
-                                divisions,
-                                fields.value("open").equals("yes"),
-                                fields.value("note")));
+                        .add(
+                                new NewSeason(
+                                        fields.value("name"),
+                                        Objects.requireNonNull(rules),
+                                        Objects.requireNonNull(weeks),
+                                        divisions,
+                                        fields.value("open").equals("yes"),
+                                        fields.value("note")),
+                                web.options().hosted() ? web.owner(ctx) : null);
                 ctx.redirect(Hosted.path(made) + "?said=hosted.made");
                 return;
             } catch (Failure.BadInput e) {
@@ -223,6 +225,9 @@ public final class HostedSettingsPage {
 
     /** Brings a season back that was just deleted. */
     void restore(Context ctx) {
+        if (!hosted.mayRun(ctx, ctx.pathParam("season"))) {
+            throw new Refusal(404, web.texts().of("hosted.nothing"));
+        }
         Season back = web.records()
                 .seasons()
                 .restore(ctx.pathParam("season"))

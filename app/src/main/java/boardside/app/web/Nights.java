@@ -2,15 +2,23 @@ package boardside.app.web;
 
 import boardside.app.practice.Fixture;
 import boardside.app.practice.FixtureRun;
+import boardside.app.practice.Line;
 import boardside.app.practice.Operation;
 import boardside.app.practice.Player;
+import boardside.app.practice.Round;
 import boardside.app.practice.Setup;
 import boardside.app.record.LeagueNight;
 import boardside.app.record.LeagueState;
 import boardside.app.record.Leagues;
+import boardside.app.record.SeasonAsLeague;
+import boardside.app.season.MatchRun;
 import boardside.engine.league.Reach;
+import boardside.engine.league.season.Entrant;
+import boardside.engine.league.season.Season;
 import boardside.engine.rules.Drill;
+import boardside.engine.rules.Finish;
 import boardside.engine.rules.Setting;
+import boardside.engine.rules.Side;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -42,7 +50,8 @@ final class Nights {
     /**
      * What the page at the boards starts from.
      *
-     * @param fixture id of the fixture
+     * @param season id of the season that is run here, or empty
+     * @param fixture id of the fixture, or of the season's match
      * @param path of the match's page
      * @param opponent who is on the other side
      * @param game number of this game
@@ -51,6 +60,7 @@ final class Nights {
      * @param reach by rounds left, none first; empty where records tell nothing
      */
     record Boot(
+            String season,
             String fixture,
             String path,
             String opponent,
@@ -84,11 +94,42 @@ final class Nights {
     @Nullable
     Boot boot(Player player, String run) {
         Optional<Leagues.OfRun> of = web.records().leagues().ofRun(player.id(), run);
-        if (of.isEmpty()) {
-            return null;
-        }
-        LeagueState state = of.get().state();
-        Fixture fixture = of.get().fixture();
+        return of.isPresent()
+                ? boot(
+                        player,
+                        of.get().state(),
+                        of.get().fixture(),
+                        of.get().game(),
+                        "",
+                        FixturePage.path(of.get().fixture()))
+                : web.records()
+                        .matchNights()
+                        .ofRun(player.id(), run)
+                        .flatMap(match -> ofMatch(player, match))
+                        .orElse(null);
+    }
+
+    private Optional<Boot> ofMatch(Player player, MatchRun of) {
+        return web.records()
+                .seasons()
+                .find(of.season())
+                .flatMap(season -> Hosted.entrant(season, player).map(me -> match(season, me, player, of.match())))
+                .flatMap(state -> state.fixture(of.match())
+                        .map(fixture -> boot(
+                                player,
+                                state,
+                                fixture,
+                                of.game(),
+                                of.season(),
+                                HostedMinePage.path(of.season(), of.match()))));
+    }
+
+    /** A season as a player's league, with their own games of a match. */
+    LeagueState match(Season season, Entrant me, Player player, String match) {
+        return SeasonAsLeague.of(season, me, web.records().matchNights().thrown(player.id(), season.id(), match));
+    }
+
+    private Boot boot(Player player, LeagueState state, Fixture fixture, int game, String season, String path) {
         LeagueNight night = night(player, state, fixture);
         List<Game> games = new ArrayList<>();
         for (int number = 1; number <= state.league().games(); number++) {
@@ -108,10 +149,11 @@ final class Nights {
                     rival == null || totals.second() != null ? List.of() : rounded(rival.chances())));
         }
         return new Boot(
+                season,
                 fixture.id(),
-                FixturePage.path(fixture),
+                path,
                 fixture.against(state.league().me()),
-                of.get().game(),
+                game,
                 state.league().rounds(),
                 games,
                 night.reach().stream().map(Nights::chances).toList());
@@ -140,25 +182,79 @@ final class Nights {
 
     /** Starts a game of a fixture and returns its run's id; one that is under way or thrown is not started again. */
     String start(Player player, LeagueState state, Fixture fixture, int game) {
+        return start(
+                player,
+                state,
+                fixture,
+                game,
+                (run, at) -> List.of(new Operation.PlayFixture(web.ids().next(), fixture.id(), game, run)));
+    }
+
+    /** The same for a match of a season that is run here. */
+    String startMatch(Player player, LeagueState state, Fixture match, int game) {
+        return start(player, state, match, game, (run, at) -> List.of(play(match, game, run)));
+    }
+
+    private Operation play(Fixture match, int game, String run) {
+        return new Operation.PlayMatch(web.ids().next(), match.league(), match.id(), game, run);
+    }
+
+    /** A game of such a match whose rounds are typed in afterwards, all of them: they carry no times. */
+    String typeMatch(Player player, LeagueState state, Fixture match, int game, List<Finish> finishes) {
+        Setup setup = setup(player, state);
+        return start(player, state, match, game, (run, at) -> {
+            List<Operation> operations = new ArrayList<>(List.of(play(match, game, run)));
+            for (int number = 1; number <= finishes.size(); number++) {
+                Finish finish = finishes.get(number - 1);
+                Line line = new Line(
+                        setup.bags().isEmpty() ? "" : setup.bags().get(0),
+                        setup.face(),
+                        setup.approach(),
+                        setup.board(),
+                        setup.setting(),
+                        setup.conditions(),
+                        null,
+                        Finish.BAGS,
+                        finish.in(),
+                        finish.on(),
+                        finish.off(),
+                        Line.Misses.NONE,
+                        "",
+                        "");
+                operations.add(new Operation.PutRound(
+                        run, new Round(number, Side.ME, web.ids().next(), List.of(line), List.of())));
+            }
+            operations.add(new Operation.FinishRun(web.ids().next(), run, at));
+            return operations;
+        });
+    }
+
+    /** What follows the start of a run. */
+    private interface Following {
+        List<Operation> operations(String run, String at);
+    }
+
+    private String start(Player player, LeagueState state, Fixture fixture, int game, Following following) {
         Optional<FixtureRun> there = state.thrown(fixture.id(), game);
         if (there.isPresent()) {
             return there.get().run();
         }
         Setup setup = setup(player, state);
-        return web.startRun(
-                player,
-                (run, session, at) -> List.of(
-                        new Operation.StartRun(
-                                web.ids().next(),
-                                run,
-                                session,
-                                Drill.FIXTURE,
-                                at,
-                                false,
-                                fixture.against(state.league().me()),
-                                null,
-                                game,
-                                setup),
-                        new Operation.PlayFixture(web.ids().next(), fixture.id(), game, run)));
+        return web.startRun(player, (run, session, at) -> {
+            List<Operation> operations = new ArrayList<>();
+            operations.add(new Operation.StartRun(
+                    web.ids().next(),
+                    run,
+                    session,
+                    Drill.FIXTURE,
+                    at,
+                    false,
+                    fixture.against(state.league().me()),
+                    null,
+                    game,
+                    setup));
+            operations.addAll(following.operations(run, at));
+            return operations;
+        });
     }
 }

@@ -27,6 +27,7 @@ final class OperationJson {
         @JsonSubTypes.Type(value = Operation.FinishRun.class, name = "finish"),
         @JsonSubTypes.Type(value = Operation.ReopenRun.class, name = "reopen"),
         @JsonSubTypes.Type(value = Operation.PlayFixture.class, name = "fixture"),
+        @JsonSubTypes.Type(value = Operation.PlayMatch.class, name = "match"),
         @JsonSubTypes.Type(value = Operation.ThrowTrial.class, name = "trial"),
         @JsonSubTypes.Type(value = Operation.TakeBlock.class, name = "block")
     })

@@ -15,9 +15,9 @@ final class Routes {
     private Routes() {}
 
     /** The table in force: in a household devices are let in, in hosted mode accounts sign in; all else is the same. */
-    static List<Route> all(Web web, boolean hosted) {
+    static List<Route> all(Web web, boolean hosted, Live live) {
         List<Route> routes = new ArrayList<>(hosted ? hosted(web) : household(web));
-        routes.addAll(common(web));
+        routes.addAll(common(web, live));
         return List.copyOf(routes);
     }
 
@@ -62,14 +62,14 @@ final class Routes {
                 post("/accounts/{account}/sign-out", HOST, accounts::signOut));
     }
 
-    private static List<Route> common(Web web) {
+    private static List<Route> common(Web web, Live live) {
         PlaybookPage playbook = new PlaybookPage(web);
         PlanPage plan = new PlanPage(web, playbook);
         GoalsPage goals = new GoalsPage(web);
         CoachPage coach = new CoachPage(web, plan, goals);
-        HomePage home = new HomePage(web, plan);
-        StartPage start = new StartPage(web);
         Nights nights = new Nights(web);
+        HomePage home = new HomePage(web, plan, nights);
+        StartPage start = new StartPage(web);
         LeaguesPage leagues = new LeaguesPage(web, nights);
         SeasonPage season = new SeasonPage(web, leagues);
         FixturePage fixture = new FixturePage(web, leagues, nights);
@@ -100,7 +100,7 @@ final class Routes {
         AdvisePage advise = new AdvisePage(web);
         ReportsPage reports = new ReportsPage(web);
         WithoutNetwork without = new WithoutNetwork(web);
-        List<Route> routes = new ArrayList<>(SeasonRoutes.all(web));
+        List<Route> routes = new ArrayList<>(SeasonRoutes.all(web, nights, live));
         routes.addAll(List.of(
                 get("/static/<file>", EVERYONE, web.files()::serve),
                 get("/worker.js", EVERYONE, without::worker),

@@ -11,6 +11,8 @@ import boardside.app.record.Standing;
 import boardside.app.watch.Metrics;
 import boardside.engine.rules.Drill;
 import io.javalin.http.Context;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +36,7 @@ final class RunPage {
     };
 
     private static final int MOST_OPERATIONS = 500;
+    private static final Duration MOST_AHEAD = Duration.ofDays(366);
 
     private final Web web;
     private final TriesPage tries;
@@ -63,8 +66,12 @@ final class RunPage {
 
     record BagName(String id, String name) {}
 
-    /** What the script sends: everything it has not heard back about, oldest first. */
-    record Upload(int player, List<Operation> operations) {}
+    /**
+     * What the script sends: everything it has not heard back about, oldest first.
+     *
+     * @param sentAt when, by the device's clock in epoch milliseconds; null where it does not say
+     */
+    record Upload(int player, List<Operation> operations, @Nullable Long sentAt) {}
 
     record Answer(List<Result> results) {}
 
@@ -121,7 +128,8 @@ final class RunPage {
             throw new Refusal(400, "Send 1 to " + MOST_OPERATIONS + " operations at a time.");
         }
         Player player = web.mayRecordFor(ctx, upload.player());
-        List<Applied> applied = web.records().apply(player.id(), upload.operations(), web.now());
+        Instant now = web.now();
+        List<Applied> applied = web.records().apply(player.id(), upload.operations(), now, ahead(upload.sentAt(), now));
         if (upload.operations().stream().anyMatch(Operation.FinishRun.class::isInstance)) {
             web.refresh(player.id());
         }
@@ -137,6 +145,14 @@ final class RunPage {
                 metrics.roundStored();
             }
         }
+    }
+
+    /** How far the device's clock is ahead of ours, the way here taken as no time; what can be no clock is not gone by. */
+    private static Duration ahead(@Nullable Long sentAt, Instant now) {
+        if (sentAt == null || Math.abs(sentAt - now.toEpochMilli()) > MOST_AHEAD.toMillis()) {
+            return Duration.ZERO;
+        }
+        return Duration.between(now, Instant.ofEpochMilli(sentAt));
     }
 
     private static Result result(Applied applied) {

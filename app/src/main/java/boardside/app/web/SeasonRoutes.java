@@ -12,7 +12,7 @@ import java.util.List;
 final class SeasonRoutes {
     private SeasonRoutes() {}
 
-    static List<Route> all(Web web) {
+    static List<Route> all(Web web, Nights nights, Live live) {
         Hosted hosted = new Hosted(web);
         HostedDeskPage desk = new HostedDeskPage(web, hosted);
         HostedSettingsPage settings = new HostedSettingsPage(web, hosted);
@@ -20,12 +20,17 @@ final class SeasonRoutes {
         HostedPlayersPage players = new HostedPlayersPage(web, hosted);
         HostedPublicPage open = new HostedPublicPage(web, hosted);
         HostedEndingPage ending = new HostedEndingPage(web, hosted);
-        HostedMinePage mine = new HostedMinePage(web, hosted);
+        HostedMinePage mine = new HostedMinePage(web, hosted, nights);
+        HostedOrganisersPage organisers = new HostedOrganisersPage(web, hosted);
+        LivePage watched = new LivePage(web, hosted, live);
         return List.of(
                 // What players say of their own matches; whose they are is checked there.
                 get("/seasons/mine", DEVICE, mine::list),
                 get("/seasons/{season}/mine/{match}", DEVICE, mine::show),
                 post("/seasons/{season}/mine/{match}", DEVICE, mine::tell),
+                post("/seasons/{season}/mine/{match}/throw", DEVICE, mine::start),
+                post("/seasons/{season}/mine/{match}/rounds", DEVICE, mine::typed),
+                post("/seasons/{season}/mine/{match}/stream", DEVICE, mine::stream),
                 post("/seasons/{season}/mine/{match}/confirm", DEVICE, mine::confirm),
                 post("/seasons/{season}/mine/{match}/dispute", DEVICE, mine::dispute),
                 get("/seasons", ORGANISER, desk::list),
@@ -39,6 +44,8 @@ final class SeasonRoutes {
                 post("/seasons/{season}/play-off", ORGANISER, desk::startPlayOff),
                 post("/seasons/{season}/head-starts", ORGANISER, desk::fairHeadStarts),
                 post("/seasons/{season}/changes/{change}/undo", ORGANISER, desk::undo),
+                get("/seasons/{season}/organisers", ORGANISER, organisers::show),
+                post("/seasons/{season}/organisers", ORGANISER, organisers::change),
                 get("/seasons/{season}/players", ORGANISER, players::show),
                 post("/seasons/{season}/players", ORGANISER, players::join),
                 post("/seasons/{season}/players/{entrant}", ORGANISER, players::rename),
@@ -46,6 +53,7 @@ final class SeasonRoutes {
                 post("/seasons/{season}/players/{entrant}/account", ORGANISER, players::link),
                 get("/seasons/{season}/matches/{match}", ORGANISER, match::show),
                 post("/seasons/{season}/matches/{match}", ORGANISER, match::tell),
+                post("/seasons/{season}/matches/{match}/round", ORGANISER, match::round),
                 post("/seasons/{season}/matches/{match}/confirm", ORGANISER, match::confirm),
                 post("/seasons/{season}/matches/{match}/reopen", ORGANISER, match::reopen),
                 post("/seasons/{season}/matches/{match}/dispute", ORGANISER, match::dispute),
@@ -57,6 +65,10 @@ final class SeasonRoutes {
                 // Whether a season is open to everybody is said by the season: see Hosted.visible.
                 get("/seasons/{season}/table", EVERYONE, open::show),
                 get("/seasons/{season}/ending", EVERYONE, ending::show),
+                get("/seasons/{season}/matches/{match}/live", EVERYONE, watched::show),
+                get("/seasons/{season}/matches/{match}/live/events", EVERYONE, watched::events),
+                get("/seasons/{season}/matches/{match}/live/overlay", EVERYONE, watched::overlay),
+                get("/seasons/{season}/matches/{match}/live.json", EVERYONE, watched::json),
                 get("/seasons/{season}/results.csv", EVERYONE, open::csv),
                 get("/seasons/{season}/results.json", EVERYONE, open::json),
                 get("/seasons/{season}/calendar.ics", EVERYONE, open::calendar),

@@ -1,5 +1,6 @@
 package boardside.app.web;
 
+import boardside.app.season.MatchMarks;
 import boardside.app.season.SeasonChange;
 import boardside.app.season.SeasonParts;
 import boardside.app.season.SeasonSettings;
@@ -13,6 +14,7 @@ import boardside.engine.league.season.SeasonMatch;
 import boardside.engine.league.season.SeasonMatch.Stage;
 import boardside.engine.league.season.SeasonRules;
 import boardside.engine.league.season.Window;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
@@ -29,6 +31,9 @@ import org.jspecify.annotations.Nullable;
 public final class SeasonWords {
     private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Locale.ENGLISH);
     private static final int MOST_TOLD = 3;
+
+    /** A match whose latest round is younger is being thrown. */
+    private static final Duration NOW = Duration.ofMinutes(5);
 
     private final Texts texts;
 
@@ -106,6 +111,25 @@ public final class SeasonWords {
             parts.add(headStart(season, match, match.headStart()));
         }
         return String.join("; ", parts);
+    }
+
+    /** How the rounds of a match came in, and whether it is thrown just now. */
+    public String marks(MatchMarks marks, Instant now) {
+        List<String> parts = new ArrayList<>();
+        if (Duration.between(marks.latest(), now).compareTo(NOW) < 0) {
+            parts.add(texts.of("hosted.marks.now"));
+        }
+        count(parts, "hosted.marks.live", marks.live());
+        count(parts, "hosted.marks.late", marks.late());
+        count(parts, "hosted.marks.typed", marks.typed());
+        count(parts, "hosted.marks.edits", marks.edits());
+        return texts.of("hosted.marks", String.join(", ", parts));
+    }
+
+    private void count(List<String> parts, String key, int count) {
+        if (count > 0) {
+            parts.add(texts.of(key, count));
+        }
     }
 
     /** Who is given how many points a game; empty for none. */

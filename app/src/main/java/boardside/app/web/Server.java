@@ -28,7 +28,7 @@ import org.slf4j.LoggerFactory;
 public final class Server implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Server.class);
     private static final long STOP_SECONDS = 5;
-    private static final String SINCE = "boardside-since";
+    static final String SINCE = "boardside-since";
     private static final String ROUTE = "boardside-route";
     private static final Set<String> METHODS = Set.of("GET", "HEAD", "POST");
     private static final long MOST_BYTES = 4L << 20;
@@ -36,9 +36,11 @@ public final class Server implements AutoCloseable {
     private final Javalin javalin;
     private final House house;
     private final List<Route> routes;
+    private final Live live;
     private final List<ExecutorService> workers;
 
-    private Server(Javalin javalin, House house, List<Route> routes, List<ExecutorService> workers) {
+    private Server(Javalin javalin, House house, List<Route> routes, Live live, List<ExecutorService> workers) {
+        this.live = live;
         this.workers = workers;
         this.javalin = javalin;
         this.house = house;
@@ -103,7 +105,8 @@ public final class Server implements AutoCloseable {
         Web web =
                 new Web(records, templates, Texts.in("en"), guard, house, options, clock, answers, playbooks, metrics);
         ExecutorService watcher = workers("watch", 1);
-        List<Route> routes = new ArrayList<>(Routes.all(web, options.hosted()));
+        Live live = new Live(records.matchNights());
+        List<Route> routes = new ArrayList<>(Routes.all(web, options.hosted(), live));
         routes.addAll(new WatchRoutes(records, metrics, watcher).routes());
         Javalin javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
@@ -151,7 +154,7 @@ public final class Server implements AutoCloseable {
         });
         javalin.start();
         LOG.info("Serving {} as version {}, store {}", house.address(), Version.number(), records.location());
-        return new Server(javalin, house, List.copyOf(routes), List.of(answers, playbooks, watcher));
+        return new Server(javalin, house, List.copyOf(routes), live, List.of(answers, playbooks, watcher));
     }
 
     /** The route a request took, without what stood in its address. */
@@ -220,6 +223,7 @@ public final class Server implements AutoCloseable {
     @Override
     public void close() {
         LOG.info("Stopping: no new requests, those under way are finished");
+        live.close();
         javalin.stop();
         // What is under way reads the store, which is closed next.
         workers.forEach(ExecutorService::shutdown);

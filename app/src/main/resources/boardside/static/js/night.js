@@ -46,7 +46,7 @@ export class Night {
     this.game = night.game;
     // Games begun on this device and not yet sent.
     for (const operation of model.outbox.known()) {
-      if (operation.type === "fixture" && operation.fixture === night.fixture) {
+      if ((operation.type === "fixture" || operation.type === "match") && (operation.fixture ?? operation.match) === night.fixture) {
         night.games[operation.game - 1].run = operation.run;
       }
     }
@@ -113,7 +113,9 @@ export class Night {
       type: "run", op: uuidv7(), run: run.id, session: run.session, drill: "fixture", startedAt: run.startedAt,
       warmUp: false, opponent: this.night.opponent, target: null, game: number, setup: model.setup,
     });
-    model.outbox.add(model.player, { type: "fixture", op: uuidv7(), fixture: this.night.fixture, game: number, run: run.id });
+    const { season, fixture } = this.night;
+    const of = season === "" ? { type: "fixture", fixture } : { type: "match", season, match: fixture };
+    model.outbox.add(model.player, { ...of, op: uuidv7(), game: number, run: run.id });
     this.night.games[number - 1].run = run.id;
     this.game = number;
     model.begin(run, []);

@@ -5,7 +5,7 @@ export function sender(token, notLetIn) {
   const post = (player, operations) => fetch("/api/outbox", {
     method: "POST",
     headers: { "Content-Type": "application/json", "X-Boardside-Token": token },
-    body: JSON.stringify({ player, operations }),
+    body: JSON.stringify({ player, operations, sentAt: Date.now() }),
   });
   return async (player, operations) => {
     let response = await post(player, operations);

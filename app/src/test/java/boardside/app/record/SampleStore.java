@@ -21,6 +21,7 @@ import boardside.app.practice.Stakes;
 import boardside.app.practice.TrialPlan;
 import boardside.app.practice.Try;
 import boardside.app.season.Arrangement;
+import boardside.app.season.MatchSide;
 import boardside.engine.league.MatchResult.Award;
 import boardside.engine.league.Schedule.Meetings;
 import boardside.engine.league.TieBreak;
@@ -39,6 +40,7 @@ import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Conditions;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
+import boardside.engine.rules.Finish;
 import boardside.engine.rules.FirstThrow;
 import boardside.engine.rules.Outcome;
 import boardside.engine.rules.Setting;
@@ -168,6 +170,34 @@ public final class SampleStore {
         plans(me, kim);
         seasons();
         slideTests(me);
+        matchNight(me);
+    }
+
+    /** A match thrown with rounds sent late, one set right by the organiser, one typed in by them, and a video. */
+    private void matchNight(int me) {
+        Season season = records.seasons()
+                .add(new NewSeason(
+                        "Näight",
+                        new SeasonRules(1, 2, new LeaguePoints(2, 1, 0), List.of(), Meetings.SINGLE, 0, false),
+                        new Weeks(LocalDateTime.parse("2026-05-04T18:30"), ZoneId.of("America/Chicago")),
+                        List.of(new NewSeason.Division("All", List.of("Äsa", "Bo"))),
+                        false,
+                        ""));
+        String match = season.matches().get(0).id();
+        start(me, "match", "s4", Drill.FIXTURE, "2026-05-10T20:00:00+02:00", false, null, "Bo");
+        records.apply(
+                me,
+                List.of(new Operation.ChangeSetup(
+                        op(),
+                        "match",
+                        records.run(me, "match").orElseThrow().run().setup().with(draft -> draft.rounds = 2))),
+                NOW);
+        apply(me, new Operation.PlayMatch(op(), season.id(), match, 1, "match"));
+        put(me, "match", new Round(1, Side.ME, op(), List.of(line("b1", null, 4, 0, 0)), List.of()));
+        put(me, "match", new Round(2, Side.ME, op(), List.of(line("b1", null, 1, 3, 0)), List.of()));
+        records.matchNights().correct(season.id(), match, 1, MatchSide.FIRST, 2, new Finish(2, 2, 0));
+        records.matchNights().correct(season.id(), match, 1, MatchSide.SECOND, 1, new Finish(0, 0, 4));
+        records.matchNights().stream(season.id(), match, MatchSide.FIRST, "https://video.example/äsa");
     }
 
     /** A slide test that was mended, one at a narrow board with nothing else told, and one deleted. */

@@ -10,9 +10,13 @@ import boardside.app.practice.Player;
 import boardside.app.practice.Role;
 import boardside.app.practice.SessionPlan;
 import boardside.app.practice.Ticket;
+import boardside.app.record.NewSeason;
 import boardside.app.record.Records;
 import boardside.app.record.SampleStore;
 import boardside.app.record.Stores;
+import boardside.app.season.Organiser;
+import boardside.engine.league.season.SeasonRules;
+import boardside.engine.league.season.Weeks;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -21,6 +25,8 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -56,7 +62,7 @@ class UpgradeTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10})
+    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11})
     void everyOldStoreOpensWithNothingLost(int version) throws Exception {
         Path store = resource("v" + version + ".db");
         String expected = Files.readString(resource("v" + version + ".jsonl"));
@@ -73,7 +79,15 @@ class UpgradeTest {
     void everyOldBackupComesBackIntoEitherKindOfStore(Stores kind) throws Exception {
         try (Records records = Stores.open(kind.location(folder), 1)) {
             for (String version : List.of(
-                    "v1.jsonl", "v4.jsonl", "v5.jsonl", "v6.jsonl", "v7.jsonl", "v8.jsonl", "v9.jsonl", "v10.jsonl")) {
+                    "v1.jsonl",
+                    "v4.jsonl",
+                    "v5.jsonl",
+                    "v6.jsonl",
+                    "v7.jsonl",
+                    "v8.jsonl",
+                    "v9.jsonl",
+                    "v10.jsonl",
+                    "v11.jsonl")) {
                 Path lines = resource(version);
                 Backups.restore(records, lines, true, LogFiles.Progress.NONE);
                 assertThat(all(records)).isEqualTo(Files.readString(lines));
@@ -122,6 +136,18 @@ class UpgradeTest {
             Account anna = account(records, "Anna", Role.PLAYER);
             Account host = account(records, "host", Role.HOST);
             records.accounts().give(anna.id(), household.get(0));
+            String season = records.seasons()
+                    .add(
+                            new NewSeason(
+                                    "Theirs",
+                                    SeasonRules.USUAL,
+                                    new Weeks(LocalDateTime.parse("2026-05-04T18:30"), ZoneId.of("UTC")),
+                                    List.of(new NewSeason.Division("All", List.of("Ash", "Bea"))),
+                                    false,
+                                    ""),
+                            host.id())
+                    .id();
+            records.seasons().letRun(season, "host", true);
             token = records.signIns().signIn(anna, "phone").orElseThrow();
             link = records.accounts().invite(Role.HOST, "").token();
             assertThat(records.accounts().close(anna.id()).closed()).isTrue();
@@ -139,6 +165,11 @@ class UpgradeTest {
             Backups.restore(records, file, true, LogFiles.Progress.NONE);
             assertThat(all(records)).isEqualTo(before);
             assertThat(records.accounts().all()).extracting(Account::name).containsExactly("Anna", "host");
+            assertThat(records.seasons().all())
+                    .filteredOn(season -> season.name().equals("Theirs"))
+                    .flatExtracting(season -> records.seasons().organisers(season.id()))
+                    .extracting(Organiser::name)
+                    .containsOnly("host");
             assertThat(records.signIns().find(in)).isEmpty();
             assertThat(records.signIns().find(token)).isEmpty();
             assertThat(records.accounts().ticket(Ticket.Kind.INVITATION, link)).isEmpty();
@@ -161,7 +192,7 @@ class UpgradeTest {
     void sampleOfTheNewestSchemaIsTodays() throws Exception {
         try (Records records = Stores.open(folder.resolve("today.db").toString(), 1)) {
             SampleStore.fill(records);
-            assertThat(all(records)).isEqualTo(Files.readString(resource("v10.jsonl")));
+            assertThat(all(records)).isEqualTo(Files.readString(resource("v11.jsonl")));
         }
     }
 
@@ -216,6 +247,11 @@ class UpgradeTest {
                         "season_game",
                         "season_round",
                         "season_change",
+                        "season_organiser",
+                        "season_run",
+                        "season_round_edit",
+                        "season_stream",
+                        "season_live",
                         "account",
                         "player_number",
                         "login",

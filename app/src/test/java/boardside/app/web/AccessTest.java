@@ -107,6 +107,10 @@ class AccessTest {
                         // Of seasons that are open to everybody, and of no others: HostedSeasonTest.
                         "GET /seasons/{season}/table",
                         "GET /seasons/{season}/ending",
+                        "GET /seasons/{season}/matches/{match}/live",
+                        "GET /seasons/{season}/matches/{match}/live/events",
+                        "GET /seasons/{season}/matches/{match}/live/overlay",
+                        "GET /seasons/{season}/matches/{match}/live.json",
                         "GET /seasons/{season}/results.csv",
                         "GET /seasons/{season}/results.json",
                         "GET /seasons/{season}/calendar.ics",

@@ -48,14 +48,16 @@ class SeasonAccountsTest {
         eve = Club.account(records, "eve", Role.PLAYER);
         organiser = Club.account(records, "olga", Role.ORGANISER);
         season = records.seasons()
-                .add(new NewSeason(
-                        "Closed circle",
-                        SeasonRules.USUAL,
-                        new Weeks(LocalDate.now().atStartOfDay(), ZoneId.systemDefault()),
-                        // Who is called as somebody in the season is nobody in it for that.
-                        List.of(new NewSeason.Division("All", List.of("The one called ash", "Bea"))),
-                        false,
-                        ""));
+                .add(
+                        new NewSeason(
+                                "Closed circle",
+                                SeasonRules.USUAL,
+                                new Weeks(LocalDate.now().atStartOfDay(), ZoneId.systemDefault()),
+                                // Who is called as somebody in the season is nobody in it for that.
+                                List.of(new NewSeason.Division("All", List.of("The one called ash", "Bea"))),
+                                false,
+                                ""),
+                        organiser.id());
         match = season.matches().get(0);
     }
 
@@ -124,6 +126,64 @@ class SeasonAccountsTest {
         assertThat(asker(ash).get("/seasons/" + season.id() + "/table").body())
                 .doesNotContain("href=\"/seasons/" + season.id() + "\"");
         assertThat(asker(organiser).get("/seasons/" + season.id()).status()).isEqualTo(200);
+    }
+
+    @Test
+    void aSeasonIsRunByWhoMadeItByThoseTheyLetAndByHosts() {
+        Account otto = Club.account(records, "otto", Role.ORGANISER);
+        Account host = Club.account(records, "hedda", Role.HOST);
+        String desk = "/seasons/" + season.id();
+        String round = desk + "/matches/" + match.id() + "/round";
+        assertThat(asker(otto).get("/seasons").body()).doesNotContain("Closed circle");
+        for (String path : List.of("", "/settings", "/players", "/organisers", "/table", "/matches/" + match.id())) {
+            assertThat(asker(otto).get(desk + path).status()).as(path).isEqualTo(404);
+            assertThat(asker(organiser).get(desk + path).status()).as(path).isEqualTo(200);
+            assertThat(asker(host).get(desk + path).status()).as(path).isEqualTo(200);
+        }
+        assertThat(asker(otto)
+                        .post(round, "game=1&number=1&side=first&bags=4-0-0")
+                        .status())
+                .isEqualTo(404);
+        assertThat(asker(otto).post(desk + "/delete", "").status()).isEqualTo(404);
+        assertThat(asker(otto).post(desk + "/organisers", "name=otto&what=in").status())
+                .isEqualTo(404);
+        assertThat(asker(organiser)
+                        .post(desk + "/organisers", "name=ash&what=in")
+                        .body())
+                .contains("a player's; a host can make it an organiser's first");
+        assertThat(asker(organiser)
+                        .post(desk + "/organisers", "name=otto&what=in")
+                        .status())
+                .isEqualTo(302);
+        assertThat(asker(otto).get("/seasons").body()).contains("Closed circle");
+        assertThat(asker(otto)
+                        .post(round, "game=1&number=1&side=first&bags=4-0-0")
+                        .status())
+                .isEqualTo(302);
+        assertThat(asker(organiser)
+                        .post(desk + "/organisers", "name=otto&what=give")
+                        .status())
+                .isEqualTo(302);
+        assertThat(asker(otto).post(desk + "/organisers", "name=olga&what=out").status())
+                .isEqualTo(302);
+        assertThat(asker(organiser).get(desk).status()).isEqualTo(404);
+        // A season that was deleted is brought back by nobody else either.
+        assertThat(asker(otto).post(desk + "/delete", "").status()).isEqualTo(302);
+        assertThat(asker(organiser).post(desk + "/restore", "").status()).isEqualTo(404);
+        assertThat(asker(host).post(desk + "/restore", "").status()).isEqualTo(302);
+        // Whoever makes one has it.
+        Wire made = asker(organiser)
+                .post(
+                        "/seasons",
+                        "name=Mine&players=A%0AB&starts=2026-11-30&zone=UTC&games=3&rounds=10&win=2&tie=1&loss=0"
+                                + "&qualifiers=0&meetings=single");
+        assertThat(made.status()).isEqualTo(302);
+        assertThat(asker(organiser).get("/seasons").body()).contains("Mine");
+        assertThat(asker(otto).get("/seasons").body()).doesNotContain("Mine");
+        // Its owner gone, it is the hosts'.
+        records.accounts().delete(organiser.id());
+        assertThat(asker(host).get("/seasons").body()).contains("Mine");
+        assertThat(records.check()).isEmpty();
     }
 
     @Test
