@@ -93,10 +93,12 @@ public final class MatchNights {
     public void stream(String season, String match, MatchSide side, String typed) {
         String address = typed.isBlank() ? "" : address(typed.strip());
         database.write(rows -> {
-            rows.matches()
+            if (rows.matches()
                     .head(season, match)
                     .filter(head -> !head.deleted())
-                    .orElseThrow(() -> new Failure.NotFound("there is no match " + match + " in this season"));
+                    .isEmpty()) {
+                throw new Failure.NotFound("there is no match " + match + " in this season");
+            }
             rows.matches().stream(season, match, side, address);
             rows.matches().changed(season, match);
             return match;

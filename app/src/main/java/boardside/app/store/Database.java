@@ -58,11 +58,7 @@ public final class Database implements AutoCloseable {
     private record Opened(Path path, @Nullable Object key) {}
 
     private Database(
-            String location,
-            @Nullable Opened file,
-            HikariDataSource writer,
-            HikariDataSource reader,
-            Signals signals) {
+            String location, @Nullable Opened file, HikariDataSource writer, HikariDataSource reader, Signals signals) {
         this.signals = signals;
         this.location = location;
         this.sqlite = file != null;

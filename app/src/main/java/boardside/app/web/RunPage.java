@@ -71,7 +71,10 @@ final class RunPage {
      *
      * @param sentAt when, by the device's clock in epoch milliseconds; null where it does not say
      */
-    record Upload(int player, List<Operation> operations, @Nullable Long sentAt) {}
+    record Upload(
+            int player,
+            List<Operation> operations,
+            @Nullable Long sentAt) {}
 
     record Answer(List<Result> results) {}
 

@@ -68,11 +68,24 @@ class MatchNightsTest {
     }
 
     private final Clock clock = new Clock();
+
+    // Each test opens a store of the kind it is about before anything else.
+    @SuppressWarnings("NullAway.Init")
     private Ids ids;
+
+    @SuppressWarnings("NullAway.Init")
     private Records records;
+
+    @SuppressWarnings("NullAway.Init")
     private Season season;
+
+    @SuppressWarnings("NullAway.Init")
     private String match;
+
+    @SuppressWarnings("NullAway.Init")
     private Player ash;
+
+    @SuppressWarnings("NullAway.Init")
     private Player bea;
 
     /** Two players of a store in a season of one match: two games of three rounds. */

@@ -15,6 +15,8 @@ import boardside.engine.league.season.SeasonMatch;
 import boardside.engine.league.season.SeasonRules;
 import boardside.engine.league.season.Weeks;
 import boardside.engine.rules.Finish;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.MissingNode;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -27,7 +29,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -103,16 +104,16 @@ class LiveTest {
             }
         }
 
-        /** The next event's data; null where the answer ended. */
-        Map<?, ?> next() {
+        /** The next event's data; missing where the answer ended. */
+        JsonNode next() {
             try {
                 // The last chunk is an empty one (RFC 9112, section 7.1).
                 for (String line = in.readLine(); line != null && !line.equals("0"); line = in.readLine()) {
                     if (line.startsWith("data: ")) {
-                        return Json.read(line.substring(6), Map.class);
+                        return Json.read(line.substring(6), JsonNode.class);
                     }
                 }
-                return null;
+                return MissingNode.getInstance();
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
@@ -124,8 +125,8 @@ class LiveTest {
         }
     }
 
-    private static List<?> first(Map<?, ?> state) {
-        return (List<?>) ((Map<?, ?>) ((List<?>) state.get("games")).get(0)).get("first");
+    private static JsonNode rounds(JsonNode state, String side) {
+        return state.path("games").path(0).path(side);
     }
 
     @Test
@@ -137,17 +138,17 @@ class LiveTest {
                     .anyMatch(line -> line.equalsIgnoreCase("content-type: text/event-stream;charset=utf-8")
                             || line.equalsIgnoreCase("content-type: text/event-stream; charset=utf-8"));
             assertThat(one.head).anyMatch(line -> line.startsWith("Content-Security-Policy: default-src 'none'"));
-            assertThat(one.next()).extracting("state").isEqualTo("open");
+            assertThat(one.next().path("state").asText()).isEqualTo("open");
             other.next();
             round(1, new Finish(3, 1, 0));
             for (Spectator spectator : List.of(one, other)) {
-                assertThat(first(spectator.next())).hasSize(1);
+                assertThat(rounds(spectator.next(), "first")).hasSize(1);
             }
             round(2, new Finish(4, 0, 0));
-            assertThat(first(one.next())).hasSize(2);
+            assertThat(rounds(one.next(), "first")).hasSize(2);
             // Whoever comes back has all of it again, whatever they had before.
             try (Spectator again = new Spectator(server.port(), live(season), "Last-Event-ID: 1")) {
-                assertThat(first(again.next())).hasSize(2);
+                assertThat(rounds(again.next(), "first")).hasSize(2);
             }
         }
     }
@@ -180,19 +181,20 @@ class LiveTest {
         }
         String cookie = Club.asker(records, server.port(), olga).cookies();
         try (Spectator member = new Spectator(server.port(), live(closed), "Cookie: " + cookie)) {
-            assertThat(member.next()).extracting("state").isEqualTo("open");
+            assertThat(member.next().path("state").asText()).isEqualTo("open");
         }
     }
 
     @Test
     void aSeasonThatIsClosedLetsStrangersGo() throws Exception {
         try (Spectator stranger = new Spectator(server.port(), live(season))) {
-            assertThat(stranger.next()).isNotNull();
+            assertThat(stranger.next().isMissingNode()).isFalse();
             records.seasons().settings(season.id(), "Closed now", season.rules(), season.weeks(), false, "");
-            Map<?, ?> last = stranger.next();
-            while (last != null) {
-                last = stranger.next();
+            boolean ended = false;
+            while (!ended) {
+                ended = stranger.next().isMissingNode();
             }
+            assertThat(ended).isTrue();
         }
     }
 
@@ -240,22 +242,18 @@ class LiveTest {
             Season shared = season(here, true);
             String of = shared.matches().get(0).id();
             try (Spectator spectator = new Spectator(other.port(), live(shared))) {
-                assertThat(spectator.next()).isNotNull();
+                assertThat(spectator.next().isMissingNode()).isFalse();
                 here.matchNights().correct(shared.id(), of, 1, MatchSide.SECOND, 1, new Finish(2, 2, 0));
                 long sent = System.nanoTime();
-                Map<?, ?> state = spectator.next();
-                while (state != null && ((List<?>) second(state)).isEmpty()) {
+                JsonNode state = spectator.next();
+                while (!state.isMissingNode() && rounds(state, "second").isEmpty()) {
                     state = spectator.next();
                 }
-                assertThat(state).isNotNull();
+                assertThat(rounds(state, "second")).hasSize(1);
                 // Without the database's notification it would be found at the next beat, up to 15 seconds later.
                 assertThat(System.nanoTime() - sent).isLessThan(10_000_000_000L);
             }
         }
-    }
-
-    private static Object second(Map<?, ?> state) {
-        return ((Map<?, ?>) ((List<?>) state.get("games")).get(0)).get("second");
     }
 
     /** A season has the rounds of its matches and nothing else of what a player records. */
