@@ -69,7 +69,7 @@ class HostedPagesTest extends Browser {
         page.locator("#password").fill("seven bags of barley");
         page.locator("#again").fill("seven bags of barley");
         page.locator("#take").click();
-        assertThat(page.locator(".notice")).hasText("Welcome. This browser is signed in.");
+        assertThat(page.locator("p.notice")).hasText("Welcome. This browser is signed in.");
         assertThat(page.locator(".top a[href='/players']")).hasText("Ben");
         page.locator("a.tile").first().click();
         page.locator("#start").click();
@@ -99,7 +99,7 @@ class HostedPagesTest extends Browser {
         page.locator("input[name=sure]").check();
         page.locator("#password").fill("seven bags of barley");
         page.locator("#delete").click();
-        assertThat(page.locator(".notice")).hasText("The account and all its records are deleted.");
+        assertThat(page.locator("p.notice")).hasText("The account and all its records are deleted.");
         assertThat(records.players(ben.id())).isEmpty();
         page.context().close();
         page = host;

@@ -90,7 +90,7 @@ class HostedSeasonTest extends Browser {
         page.locator("#players").fill("1. Ash Moor\n2. Bea Lind\n3. Cy Holt");
         page.locator("#starts").fill(LocalDate.now().minusDays(3).toString());
         button("Make the schedule").click();
-        assertThat(page.locator(".notice")).hasText("The schedule is made.");
+        assertThat(page.locator("p.notice")).hasText("The schedule is made.");
         assertThat(page.locator("#now")).hasText("Week 1 of 3");
         // Three players: one match a week, and one has a bye.
         assertThat(page.locator("#waiting li")).hasCount(2);
@@ -129,7 +129,7 @@ class HostedSeasonTest extends Browser {
         details("What was changed");
         assertThat(page.locator("#changes li")).hasCount(4);
         page.locator("#changes button").first().click();
-        assertThat(page.locator(".notice")).hasText("Undone: it is as it was before.");
+        assertThat(page.locator("p.notice")).hasText("Undone: it is as it was before.");
         assertThat(season().matches()).noneMatch(match -> match.extended() != null);
     }
 

@@ -45,7 +45,7 @@ class HouseholdTest extends Browser {
         page.locator("#fast").fill("7");
         page.locator("#weight").fill("15,5");
         save();
-        assertThat(page.locator(".notice")).hasText("Kept.");
+        assertThat(page.locator("p.notice")).hasText("Kept.");
         assertThat(page.locator(".thing")).containsText("slow face 4, fast face 7, 15.5 oz (439 g), resin");
         picture("bags");
 
@@ -171,7 +171,7 @@ class HouseholdTest extends Browser {
         choose("theme", "sun");
         choose("hand", "left");
         save();
-        assertThat(page.locator(".notice")).hasText("Kept for this device.");
+        assertThat(page.locator("p.notice")).hasText("Kept for this device.");
         page.navigate(url("/"));
         assertThat(page.locator("html")).hasAttribute("data-theme", "sun");
         assertThat(page.locator("html")).hasAttribute("data-hand", "left");

@@ -109,7 +109,7 @@ class LeagueNightTest extends Browser {
                 Week 2
                 Bea Lind v Cy 80-78, 71-66, 90-61
                 """);
-        assertThat(page.locator(".notice")).hasText("Taken.");
+        assertThat(page.locator("p.notice")).hasText("Taken.");
         assertThat(page.locator("#table")).containsText("Bea Lind");
         picture("league");
         assertAccessible();
@@ -161,7 +161,7 @@ class LeagueNightTest extends Browser {
 
         page.locator("[name='second-3']").fill("90");
         button("Save").click();
-        assertThat(page.locator(".notice")).hasText("Kept.");
+        assertThat(page.locator("p.notice")).hasText("Kept.");
         assertThat(page.locator("#chat")).hasValue("""
                         Tuesday Post, week 3: Ash Moor v Bea Lind
                         Game 1: 80-74
@@ -181,7 +181,7 @@ class LeagueNightTest extends Browser {
         picture("league-after");
         page.locator("details summary").last().click();
         button("Undo").first().click();
-        assertThat(page.locator(".notice")).containsText("Undone");
+        assertThat(page.locator("p.notice")).containsText("Undone");
         assertThat(state().toThrow()).isEmpty();
         assertThat(state().standings().rows().stream()
                         .filter(row -> row.player().equals("Ash Moor"))

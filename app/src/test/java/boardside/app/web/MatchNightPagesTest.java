@@ -214,7 +214,7 @@ class MatchNightPagesTest extends Browser {
         assertThat(ash.locator(".fault-here").first()).containsText("four bags as in-on-off");
         ash.locator("#bags").fill("4-0-0");
         button(ash, "Set it right").click();
-        assertThat(ash.locator(".notice")).isVisible();
+        assertThat(ash.locator("p.notice")).isVisible();
         assertThat(spectator.locator("#edits li").last()).containsText("the organiser: game 1, Ash Moor, round 1");
         assertAccessible();
         other.close();
@@ -234,7 +234,7 @@ class MatchNightPagesTest extends Browser {
         assertThat(page.locator("#rounds-fault")).hasText("A game has 4 rounds, not 3.");
         page.locator("#rounds").fill("3-1-0, 2-2-0, 4-0-0, 1-1-2");
         button(page, "Add this game").click();
-        assertThat(page.locator(".notice")).isVisible();
+        assertThat(page.locator("p.notice")).isVisible();
         assertThat(page.locator(".game .mark")).hasCount(4);
         assertThat(records.matchNights()
                         .find(season.id(), match.id())

@@ -32,7 +32,7 @@ class PairingTest extends Browser {
         page.navigate(elsewhere("/pair?code=" + code));
         picture("pair");
         page.locator("#pair").click();
-        assertThat(page.locator(".notice")).containsText("This device is let in.");
+        assertThat(page.locator("p.notice")).containsText("This device is let in.");
         page.locator("a.tile").first().click();
         page.locator("#start").click();
         page.locator("[data-finish=\"4-0-0\"]").click();
@@ -47,7 +47,7 @@ class PairingTest extends Browser {
         assertAccessible();
         assertThat(page.locator("#code")).not().hasText(code);
         page.locator("form button").click();
-        assertThat(page.locator(".notice")).hasText("That device is shut out.");
+        assertThat(page.locator("p.notice")).hasText("That device is shut out.");
         page.navigate(elsewhere("/"));
         assertThat(page).hasURL(elsewhere("/pair"));
     }

@@ -106,7 +106,7 @@ class ThrowsPageTest extends Browser {
         assertThat(page.locator("main")).containsText("This slide test was deleted.");
         assertThat(records.slideTests().latest(me, 5)).isEmpty();
         page.locator(".entries button").first().click();
-        assertThat(page.locator(".notice")).containsText("Undone");
+        assertThat(page.locator("p.notice")).containsText("Undone");
         assertThat(records.slideTests().latest(me, 5)).hasSize(1);
         page.navigate(url("/slides"));
         assertThat(page.locator("#slides")).hasValue("");
