@@ -283,10 +283,14 @@ public final class Records implements AutoCloseable {
         if (!players.isEmpty()) {
             return players.get(0);
         }
-        return database.write(rows -> rows.players().of(account).stream()
-                .findFirst()
-                .orElseGet(() ->
-                        rows.players().add(owner(rows, account), "Me", Player.Hand.RIGHT, Player.Hand.LEFT, now())));
+        return database.write(rows -> {
+            // Of several first visits at once, the others wait and find whom the first made.
+            rows.accounts().hold();
+            return rows.players().of(account).stream()
+                    .findFirst()
+                    .orElseGet(() ->
+                            rows.players().add(owner(rows, account), "Me", Player.Hand.RIGHT, Player.Hand.LEFT, now()));
+        });
     }
 
     /**

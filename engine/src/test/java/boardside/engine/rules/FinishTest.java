@@ -97,4 +97,9 @@ class FinishTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("counts of bags are 0 or more, not 1 in, -2 on, 0 off");
     }
+
+    @Test
+    void talliesAddUpOutcomeByOutcome() {
+        assertThat(new Tally(1, 2, 3).plus(new Tally(10, 20, 40))).isEqualTo(new Tally(11, 22, 43));
+    }
 }
