@@ -59,8 +59,8 @@ public final class FormPage {
             String swing,
             @Nullable Picture parts) {}
 
-    /** A number in words. */
-    public record Fact(String name, String value, String says) {}
+    /** A number in words, and the word of the glossary that explains it. */
+    public record Fact(String name, String word, String value, String says) {}
 
     /** A choice of how far back to look; 0 days is all there is. The address keeps what else was chosen. */
     public record Window(String address, String name, boolean chosen) {}
@@ -174,17 +174,18 @@ public final class FormPage {
 
     private List<Fact> facts(Form form) {
         return List.of(
-                fact("ppr", form.pointsPerRound(), 1),
-                fact("level", form.level(), 1),
-                fact("in", form.inHole(), 100),
-                fact("on", form.onBoard(), 100),
-                fact("four", form.fourBaggers(), 100));
+                fact("ppr", "ppr", form.pointsPerRound(), 1),
+                fact("level", "level", form.level(), 1),
+                fact("in", "in-on-off", form.inHole(), 100),
+                fact("on", "in-on-off", form.onBoard(), 100),
+                fact("four", "four-bagger", form.fourBaggers(), 100));
     }
 
-    private Fact fact(String key, Interval interval, double scale) {
+    private Fact fact(String key, String word, Interval interval, double scale) {
         Interval scaled = scale == 1 ? interval : inHundred(interval);
         return new Fact(
                 web.texts().of("form.fact." + key),
+                word,
                 web.texts().of("form.range", Numbers.one(scaled.low()), Numbers.one(scaled.high())),
                 web.texts().of("form.fact." + key + ".about", Numbers.one(scaled.estimate())));
     }

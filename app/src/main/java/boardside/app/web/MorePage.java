@@ -10,8 +10,8 @@ import java.util.Objects;
 
 /** How this device shows pages, and the way to everything that is not thrown; help and safety. */
 public final class MorePage {
-    /** Words the help explains, in this order. */
-    private static final List<String> WORDS = List.of(
+    /** Words of the glossary, in this order. */
+    static final List<String> WORDS = List.of(
             "in-on-off",
             "round",
             "ppr",
@@ -30,7 +30,22 @@ public final class MorePage {
             "stakes",
             "sides",
             "warm-up",
-            "session");
+            "session",
+            "chance",
+            "forecast",
+            "swing",
+            "best-choice",
+            "given-away",
+            "head-start",
+            "worth",
+            "rate",
+            "spread",
+            "throw-model",
+            "net-points",
+            "break-even",
+            "goal",
+            "standings",
+            "load");
 
     /** Keys of the recorder, bag by bag. */
     private static final List<String> KEYS = List.of("in", "on", "off", "undo");
@@ -110,7 +125,12 @@ public final class MorePage {
                                 new Link("/spread", "spread.title"),
                                 new Link("/reports", "report.title"))),
                 new Part("here", here),
-                new Part("help", List.of(new Link("/help", "help.title"), new Link("/safety", "safety.title"))));
+                new Part(
+                        "help",
+                        List.of(
+                                new Link("/glossary", "glossary.title"),
+                                new Link("/help", "help.title"),
+                                new Link("/safety", "safety.title"))));
     }
 
     void look(Context ctx) {
@@ -124,7 +144,12 @@ public final class MorePage {
     }
 
     void help(Context ctx) {
-        web.show(ctx, "help", web.texts().of("help.title"), Map.of("words", WORDS, "keys", KEYS, "offline", OFFLINE));
+        web.show(ctx, "help", web.texts().of("help.title"), Map.of("keys", KEYS, "offline", OFFLINE));
+    }
+
+    /** The same words and texts that stand beside the numbers. */
+    void glossary(Context ctx) {
+        web.show(ctx, "glossary", web.texts().of("glossary.title"), Map.of("words", WORDS));
     }
 
     void safety(Context ctx) {

@@ -125,6 +125,8 @@ final class Routes {
                 get("/more", DEVICE, more::show),
                 post("/look", DEVICE, more::look),
                 get("/help", DEVICE, more::help),
+                get("/glossary", DEVICE, more::glossary),
+                get("/style", DEVICE, new StylePage(web)::show),
                 get("/safety", DEVICE, more::safety),
                 get("/", DEVICE, home::show),
                 get("/start/placement", DEVICE, tries::placement),
