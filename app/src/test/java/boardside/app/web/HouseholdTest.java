@@ -129,8 +129,9 @@ class HouseholdTest extends Browser {
                 .map(Route::path)
                 .filter(path -> !path.contains("{") && !path.contains("<") && !path.startsWith("/api/"))
                 .filter(path -> !path.equals("/playbook"))
-                // The worker is a script, and the page it keeps is the same for every look: WithoutNetworkTest.
-                .filter(path -> !List.of("/worker.js", "/offline").contains(path))
+                // What programs ask for; and the page the worker keeps is the same for every look: WithoutNetworkTest.
+                .filter(path -> !List.of("/worker.js", "/offline", "/health", "/ready", "/metrics")
+                        .contains(path))
                 .toList());
         pages.addAll(List.of("/start/total", "/start/race", "/start/volume", "/start/casual", "/nowhere"));
         int player = records.firstPlayer().id();
