@@ -60,7 +60,7 @@ class HomePageTest extends Browser {
         assertThat(inSight("#plan .minutes")).isTrue();
         picture("home-later");
         assertAccessible();
-        page.locator("#lately a").tap();
+        page.locator("#lately a[href^='/reports']").tap();
         page.waitForURL("**/reports/session?day=" + LocalDate.now().minusDays(1));
         assertThat(page.locator("h1")).isVisible();
     }
