@@ -1,6 +1,7 @@
 package boardside.app.cli;
 
 import boardside.app.practice.Failure;
+import boardside.app.practice.Player;
 import boardside.app.record.HostedSeasons;
 import boardside.engine.league.season.Entrant;
 import boardside.engine.league.season.Season;
@@ -50,6 +51,14 @@ final class SeasonPlayersCommand implements Callable<Integer> {
                 paramLabel = "NAME",
                 description = "A player's name and the new one; also for somebody who takes over.")
         private @Nullable List<String> rename;
+
+        @Option(
+                names = "--account",
+                arity = "2",
+                paramLabel = "NAME",
+                description = "In hosted mode: a player's name and whose account they are, who then tells their totals; \"\""
+                        + " for nobody's.")
+        private @Nullable List<String> account;
     }
 
     SeasonPlayersCommand(Context context) {
@@ -67,7 +76,8 @@ final class SeasonPlayersCommand implements Callable<Integer> {
                                         ? ", " + season.divisions().get(one.division())
                                         : "")
                                 + (one.in() ? "" : " (" + one.standing().word() + ")")
-                                + (one.seed() > 0 ? ", seed " + one.seed() : ""))
+                                + (one.seed() > 0 ? ", seed " + one.seed() : "")
+                                + (one.player() == null ? "" : "; tells their own totals"))
                         .collect(Collectors.joining("\n")));
         return Cli.DONE;
     }
@@ -79,6 +89,7 @@ final class SeasonPlayersCommand implements Callable<Integer> {
         one.put("number", entrant.number());
         one.put("standing", entrant.standing().word());
         one.put("seed", entrant.seed());
+        one.put("tellsTotals", entrant.player() != null);
         return one;
     }
 
@@ -95,11 +106,29 @@ final class SeasonPlayersCommand implements Callable<Integer> {
         if (asked.join != null) {
             return seasons.join(season.id(), division(season), asked.join);
         }
+        if (asked.account != null) {
+            String account = asked.account.get(1);
+            seasons.link(
+                    season.id(),
+                    SeasonCommand.entrant(season, asked.account.get(0)).id(),
+                    account.isEmpty() ? null : (Integer) player(account));
+            return SeasonCommand.named(context, name);
+        }
         List<String> names = asked.rename;
         return names == null
                 ? season
                 : seasons.rename(
                         season.id(), SeasonCommand.entrant(season, names.get(0)).id(), names.get(1));
+    }
+
+    /** The first player of an account. */
+    private int player(String account) {
+        return context.records()
+                .accounts()
+                .named(account)
+                .flatMap(found -> context.records().players(found.id()).stream().findFirst())
+                .map(Player::id)
+                .orElseThrow(() -> new Failure.NotFound("there is no account \"" + account + "\" with a player"));
     }
 
     private int division(Season season) {

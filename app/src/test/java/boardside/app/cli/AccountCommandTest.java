@@ -7,6 +7,7 @@ import boardside.app.json.Json;
 import boardside.app.record.Records;
 import boardside.app.record.Stores;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -67,6 +68,24 @@ class AccountCommandTest {
         assertThat(run("account", "reset", "olga").out()).contains("/reset/");
         assertThat(run("account", "sign-out", "olga").out()).contains("signed out everywhere");
         assertThat(run("account", "close", "nobody").status()).isEqualTo(1);
+    }
+
+    @Test
+    void aNameInASeasonIsSaidToBeAnAccounts() throws Exception {
+        take(run("account", "first-host").out(), "Hal");
+        Path names = folder.resolve("names.txt");
+        Files.writeString(names, "Hal\nBea\nCy\nDi\n");
+        assertThat(run("season", "new", "Porch", names.toString(), "--starts", "2026-05-04")
+                        .status())
+                .isZero();
+        // A name alone makes nobody of them.
+        assertThat(run("season", "players", "Porch").out()).doesNotContain("tells their own totals");
+        assertThat(run("season", "players", "Porch", "--account", "Bea", "hal").out())
+                .contains("Bea; tells their own totals");
+        assertThat(run("season", "players", "Porch", "--account", "Bea", "").out())
+                .doesNotContain("tells their own totals");
+        assertThat(run("season", "players", "Porch", "--account", "Bea", "nobody").err())
+                .contains("there is no account \"nobody\" with a player");
     }
 
     @Test
