@@ -56,8 +56,9 @@ final class SeasonPlayersCommand implements Callable<Integer> {
                 names = "--account",
                 arity = "2",
                 paramLabel = "NAME",
-                description = "In hosted mode: a player's name and whose account they are, who then tells their totals; \"\""
-                        + " for nobody's.")
+                description =
+                        "In hosted mode: a player's name and whose account they are, who then tells their totals; \"\""
+                                + " for nobody's.")
         private @Nullable List<String> account;
     }
 

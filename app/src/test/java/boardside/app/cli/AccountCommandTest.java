@@ -84,7 +84,8 @@ class AccountCommandTest {
                 .contains("Bea; tells their own totals");
         assertThat(run("season", "players", "Porch", "--account", "Bea", "").out())
                 .doesNotContain("tells their own totals");
-        assertThat(run("season", "players", "Porch", "--account", "Bea", "nobody").err())
+        assertThat(run("season", "players", "Porch", "--account", "Bea", "nobody")
+                        .err())
                 .contains("there is no account \"nobody\" with a player");
     }
 
