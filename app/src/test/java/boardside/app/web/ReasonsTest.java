@@ -61,6 +61,7 @@ class ReasonsTest extends Browser {
         assertThat(records.challenges().latest(me, 5))
                 .singleElement()
                 .satisfies(told -> assertThat(told.outcome()).isEqualTo(Challenges.Outcome.DONE));
+        complete();
         page.navigate(url("/challenge"));
         assertThat(page.locator("#past")).containsText("done!");
         // What was thrown today does not change today's deal.
