@@ -1,11 +1,14 @@
-// A button with data-copy puts the text of the field it names on the clipboard, also where the address is not HTTPS.
+// A button with data-copy puts the text of the field it names on the clipboard, also where the address is not HTTPS or the
+// browser lets no page write there by itself.
 
 const said = document.getElementById("copied");
 
 async function copy(field) {
-  if (navigator.clipboard) {
+  try {
     await navigator.clipboard.writeText(field.value);
     return true;
+  } catch {
+    // Not there, or not allowed: the old way.
   }
   field.focus();
   field.select();
