@@ -158,7 +158,16 @@ abstract class Browser {
 
     /** Fails where axe finds something serious or critical. */
     void assertAccessible() {
-        List<String> found = new AxeBuilder(page)
+        assertAccessible(new AxeBuilder(page));
+    }
+
+    /** The same of colours alone: all else is alike in every theme. */
+    void assertContrast() {
+        assertAccessible(new AxeBuilder(page).withRules(List.of("color-contrast")));
+    }
+
+    private void assertAccessible(AxeBuilder axe) {
+        List<String> found = axe
                 .analyze().getViolations().stream()
                         .filter(rule -> List.of("serious", "critical").contains(rule.getImpact()))
                         .map(Browser::told)
