@@ -167,11 +167,10 @@ abstract class Browser {
     }
 
     private void assertAccessible(AxeBuilder axe) {
-        List<String> found = axe
-                .analyze().getViolations().stream()
-                        .filter(rule -> List.of("serious", "critical").contains(rule.getImpact()))
-                        .map(Browser::told)
-                        .toList();
+        List<String> found = axe.analyze().getViolations().stream()
+                .filter(rule -> List.of("serious", "critical").contains(rule.getImpact()))
+                .map(Browser::told)
+                .toList();
         assertThat(found).as("accessibility of " + page.url()).isEmpty();
     }
 
