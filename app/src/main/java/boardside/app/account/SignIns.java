@@ -120,7 +120,7 @@ public final class SignIns {
     /** Who holds a token; empty where it was signed out, has ended, or the account was closed. */
     public Optional<Signed> find(String token) {
         Instant now = clock.instant();
-        return database.read(rows -> rows.logins().find(Tokens.hash(token), now.minus(IDLE), now.minus(LONGEST)))
+        return database.ask(rows -> rows.logins().find(Tokens.hash(token), now.minus(IDLE), now.minus(LONGEST)))
                 .map(found -> {
                     Login login = found.login();
                     if (Duration.between(login.seenAt(), now).compareTo(SEEN_GRAIN) >= 0) {

@@ -22,7 +22,12 @@ final class Deriving {
     private Deriving() {}
 
     static void refresh(Transaction rows, int player, Run run, List<Round> rounds) {
-        rows.tallies().refresh(player, run.id(), rounds);
+        refresh(rows, player, run, rounds, false);
+    }
+
+    /** @param grown whether rounds were only added since it last was */
+    static void refresh(Transaction rows, int player, Run run, List<Round> rounds, boolean grown) {
+        rows.tallies().refresh(player, run.id(), rounds, grown);
         rows.feats().put(player, run.id(), feat(run, rounds));
     }
 

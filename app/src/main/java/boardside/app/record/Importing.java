@@ -357,7 +357,8 @@ final class Importing {
                                 there.map(stored -> stored.round().op()).orElse(""),
                                 lines,
                                 there.map(stored -> stored.round().thrown()).orElse(List.of())),
-                        false);
+                        false,
+                        there.isPresent());
         newRounds++;
         return true;
     }

@@ -5,6 +5,7 @@ import boardside.app.practice.FixtureRun;
 import boardside.app.practice.Ids;
 import boardside.app.practice.Run;
 import boardside.app.season.MatchHead;
+import boardside.app.season.MatchId;
 import boardside.app.season.MatchMarks;
 import boardside.app.season.MatchNight;
 import boardside.app.season.MatchRound;
@@ -17,6 +18,7 @@ import boardside.engine.rules.Finish;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.time.InstantSource;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +28,9 @@ import org.jspecify.annotations.Nullable;
 public final class MatchNights {
     /** Characters of the longest address of a stream. */
     public static final int LONGEST_ADDRESS = 300;
+
+    /** Matches that may be asked for at once. */
+    public static final int MOST_AT_ONCE = MatchRows.MOST_AT_ONCE;
 
     private final Database database;
     private final InstantSource clock;
@@ -39,21 +44,21 @@ public final class MatchNights {
 
     /** A match as it is thrown; empty if there is none, or its season was deleted. */
     public Optional<MatchNight> find(String season, String match) {
-        return database.read(rows -> rows.matches()
-                .head(season, match)
-                .filter(head -> !head.deleted())
-                .map(head -> new MatchNight(
-                        rows.matches().version(season, match),
-                        head,
-                        rows.matches().totals(season, match, head.games()),
-                        rows.matches().rounds(season, match),
-                        rows.matches().edits(season, match),
-                        rows.matches().streams(season, match))));
+        MatchId asked = new MatchId(season, match);
+        return Optional.ofNullable(find(List.of(asked)).get(asked));
     }
 
-    /** What changes whenever what is shown of a match changes, or who may look; empty where there is no such match. */
-    public Optional<String> stamp(String season, String match) {
-        return database.read(rows -> rows.matches().stamp(season, match));
+    /** The same for up to {@value #MOST_AT_ONCE} matches at once, all in one state; those that do not exist are missing. */
+    public Map<MatchId, MatchNight> find(Collection<MatchId> matches) {
+        return database.read(rows -> rows.matches().nights(matches));
+    }
+
+    /**
+     * What changes whenever what is shown of a match changes, or who may look; of up to {@value #MOST_AT_ONCE} matches at once.
+     * Those that do not exist are missing.
+     */
+    public Map<MatchId, String> stamps(Collection<MatchId> matches) {
+        return database.read(rows -> rows.matches().stamps(matches));
     }
 
     /** That of a match that was read. */
@@ -99,8 +104,8 @@ public final class MatchNights {
                     .isEmpty()) {
                 throw new Failure.NotFound("there is no match " + match + " in this season");
             }
-            rows.matches().stream(season, match, side, address);
             rows.matches().changed(season, match);
+            rows.matches().stream(season, match, side, address);
             return match;
         });
     }
@@ -128,6 +133,7 @@ public final class MatchNights {
      */
     public void correct(String season, String match, int game, MatchSide side, int number, @Nullable Finish finish) {
         database.write(rows -> {
+            rows.seasons().hold(season);
             MatchHead head = MatchRecording.changeable(rows, season, match);
             if (!(game >= 1 && game <= head.games() && number >= 1 && number <= head.rounds())) {
                 throw new Failure.BadInput("a match of this season has games 1 to " + head.games() + " of rounds 1 to "

@@ -13,6 +13,7 @@ import boardside.app.season.MatchRound;
 import boardside.app.season.MatchRun;
 import boardside.app.season.MatchSide;
 import boardside.app.season.SeasonChange.Kind;
+import boardside.app.store.MatchRows;
 import boardside.app.store.RoundRows;
 import boardside.app.store.Transaction;
 import boardside.engine.league.season.GameScore;
@@ -91,26 +92,51 @@ final class MatchRecording {
      *
      * @param round null where it is taken back
      */
-    record Checked(
-            MatchHead head,
-            MatchRun of,
-            int number,
-            @Nullable MatchRound round) {}
+    record Checked(Game game, int number, @Nullable MatchRound round) {}
 
     /**
-     * Looks whether a round can be one of its match; nothing is written.
+     * A side of a game of a match as it was read.
+     *
+     * @param rounds the side's, by number
+     */
+    record Game(MatchRows.Played played, List<MatchRound> rounds) {
+        MatchRun of() {
+            return played.of();
+        }
+
+        MatchHead head() {
+            return played.head();
+        }
+    }
+
+    private Optional<Game> game(int player, String run) {
+        return rows.matches()
+                .played(player, run)
+                .filter(played -> played.head().throwing())
+                .map(played -> new Game(
+                        played,
+                        rows.matches()
+                                .rounds(
+                                        played.of().season(),
+                                        played.of().match(),
+                                        played.of().game(),
+                                        played.of().side())));
+    }
+
+    /**
+     * Looks whether a round of a run can be one of its match; nothing is written.
      *
      * @param ahead how far the clock that stamped it is ahead of ours
-     * @return empty where nothing can be added to the match any more, and the round is the player's alone
+     * @return empty where the run is for no match or nothing can be added to it any more, and the round is the player's alone
      * @throws IllegalArgumentException if it cannot be
      */
-    Optional<Checked> check(MatchRun of, Round round, Duration ahead) {
-        MatchHead head = rows.matches().head(of.season(), of.match()).orElse(null);
-        if (head == null || !head.throwing()) {
-            return Optional.empty();
-        }
+    Optional<Checked> check(int player, String run, Round round, Duration ahead) {
+        return game(player, run).map(game -> check(game, round, ahead));
+    }
+
+    private Checked check(Game game, Round round, Duration ahead) {
         if (round.lines().isEmpty()) {
-            return Optional.of(new Checked(head, of, round.number(), null));
+            return new Checked(game, round.number(), null);
         }
         for (Line line : round.lines()) {
             if (line.in() == null || line.on() == null) {
@@ -118,26 +144,47 @@ final class MatchRecording {
                         "round " + round.number() + " of a match needs all bags counted in, on and off");
             }
         }
-        if (round.number() > head.rounds()) {
-            throw new IllegalArgumentException(
-                    "round " + round.number() + " cannot be thrown: a game of this season has " + head.rounds()
-                            + " rounds; start the next game for it");
+        int most = game.head().rounds();
+        if (round.number() > most) {
+            throw new IllegalArgumentException("round " + round.number()
+                    + " cannot be thrown: a game of this season has " + most + " rounds; start the next game for it");
         }
-        return Optional.of(new Checked(head, of, round.number(), round(of, round, ahead)));
+        return new Checked(game, round.number(), round(game, round, ahead));
     }
 
-    /** Puts a round into its match as it was put into its run; without bags, takes it back. */
-    void put(Checked one) {
+    /**
+     * Puts a round into its match as it was put into its run; without bags, takes it back. Where it makes a total, or takes one
+     * back, the season is changed too; whoever changes both takes the season first, and then waits for nobody who waits for it.
+     *
+     * @param several whether other rounds follow in this transaction, which may make a total
+     */
+    void put(Checked one, boolean several) {
+        Game game = one.game();
+        MatchRun of = game.of();
+        if (several || game.rounds().size() >= game.head().rounds() - 1) {
+            rows.seasons().hold(of.season());
+        }
+        long version = rows.matches().changed(of.season(), of.match());
+        if (version != game.played().version() + 1) {
+            // Somebody else changed the match since it was read. Now it stays as it is.
+            Optional<Game> again = game(of.player(), of.run())
+                    .filter(now -> one.number() <= now.head().rounds());
+            if (again.isEmpty()) {
+                return;
+            }
+            game = again.get();
+        }
         set(
-                one.head(),
-                one.of().game(),
-                one.of().side(),
+                game.head(),
+                of.game(),
+                of.side(),
                 one.number(),
                 one.round(),
-                one.of().side().voice());
+                of.side().voice(),
+                game.rounds());
     }
 
-    private MatchRound round(MatchRun of, Round round, Duration ahead) {
+    private MatchRound round(Game game, Round round, Duration ahead) {
         int in = 0;
         int on = 0;
         int off = 0;
@@ -151,16 +198,14 @@ final class MatchRecording {
                 thrown = at.isAfter(now) ? now : at;
             }
         }
-        Instant before = thrown == null
-                ? null
-                : rows.matches().rounds(of.season(), of.match(), of.game(), of.side()).stream()
-                        .filter(one -> one.number() == round.number() - 1)
-                        .findFirst()
-                        .map(MatchRound::thrownAt)
-                        .orElse(null);
+        Instant before = game.rounds().stream()
+                .filter(one -> one.number() == round.number() - 1)
+                .findFirst()
+                .map(MatchRound::thrownAt)
+                .orElse(null);
         return new MatchRound(
-                of.game(),
-                of.side(),
+                game.of().game(),
+                game.of().side(),
                 round.number(),
                 round.op(),
                 in,
@@ -171,13 +216,22 @@ final class MatchRecording {
                 MatchRound.way(thrown, now, before));
     }
 
-    /** The organiser sets a round right; null takes it out. */
+    /** The organiser sets a round right; null takes it out. The season is held. */
     void correct(MatchHead head, int game, MatchSide side, int number, @Nullable MatchRound round) {
-        set(head, game, side, number, round, Voice.ORGANISER);
+        rows.matches().changed(head.season(), head.match());
+        List<MatchRound> rounds = rows.matches().rounds(head.season(), head.match(), game, side);
+        set(head, game, side, number, round, Voice.ORGANISER, rounds);
     }
 
-    private void set(MatchHead head, int game, MatchSide side, int number, @Nullable MatchRound round, Voice by) {
-        List<MatchRound> rounds = rows.matches().rounds(head.season(), head.match(), game, side);
+    /** @param rounds the side's, by number, as they are; nobody else can change the match */
+    private void set(
+            MatchHead head,
+            int game,
+            MatchSide side,
+            int number,
+            @Nullable MatchRound round,
+            Voice by,
+            List<MatchRound> rounds) {
         Optional<MatchRound> found =
                 rounds.stream().filter(one -> one.number() == number).findFirst();
         if (found.isEmpty() && round == null
@@ -210,7 +264,6 @@ final class MatchRecording {
             after.add(now);
         }
         follow(head, game, side, total(head, rounds), total(head, after), by);
-        rows.matches().changed(head.season(), head.match());
     }
 
     /** Whether a change of a round that is there comes too late to be part of throwing, or goes against the organiser's word. */
@@ -232,6 +285,9 @@ final class MatchRecording {
     /** A total follows from its rounds, once all are there; with one taken back, what followed from them is gone too. */
     private void follow(
             MatchHead head, int game, MatchSide side, @Nullable Integer before, @Nullable Integer after, Voice by) {
+        if (before == null && after == null) {
+            return;
+        }
         GameScore score =
                 rows.matches().totals(head.season(), head.match(), head.games()).get(game - 1);
         Integer told = side == MatchSide.FIRST ? score.first() : score.second();
@@ -266,9 +322,9 @@ final class MatchRecording {
     }
 
     private void catchUp(MatchRun of) {
-        for (RoundRows.Stored stored : rows.rounds().of(of.player(), of.run())) {
+        for (RoundRows.Stored stored : rows.rounds().counted(of.player(), of.run())) {
             if (stored.round().side() == Side.ME) {
-                check(of, stored.round(), Duration.ZERO).ifPresent(this::put);
+                check(of.player(), of.run(), stored.round(), Duration.ZERO).ifPresent(one -> put(one, true));
             }
         }
     }

@@ -19,11 +19,15 @@ import boardside.engine.rules.Side;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -34,7 +38,31 @@ final class Recording {
     private final Corrections corrections;
     private final String now;
     private final Duration ahead;
-    private final Set<String> touched = new LinkedHashSet<>();
+    private final Map<String, Thrown> thrown = new HashMap<>();
+    private final Map<String, Boolean> touched = new LinkedHashMap<>();
+    private boolean several;
+
+    /** A run whose rounds are being put, with all of them as they are by now but for their single throws. */
+    private record Thrown(Run run, TreeMap<Place, RoundRows.Stored> rounds) {
+        List<Round> list() {
+            return rounds.values().stream().map(RoundRows.Stored::round).toList();
+        }
+    }
+
+    /** A round's place in its run, in order. */
+    private record Place(int number, Side side) implements Comparable<Place> {
+        private static final Comparator<Place> ORDER =
+                Comparator.comparingInt(Place::number).thenComparing(Place::side);
+
+        static Place of(Round round) {
+            return new Place(round.number(), round.side());
+        }
+
+        @Override
+        public int compareTo(Place other) {
+            return ORDER.compare(this, other);
+        }
+    }
 
     Recording(Transaction rows, int player, Corrections corrections, String now) {
         this(rows, player, corrections, now, Duration.ZERO);
@@ -52,6 +80,8 @@ final class Recording {
     List<Applied> apply(List<Operation> operations) {
         List<Applied> results = new ArrayList<>();
         boolean changed = false;
+        several =
+                operations.stream().filter(Operation.PutRound.class::isInstance).count() > 1;
         for (Operation operation : operations) {
             Applied result;
             try {
@@ -74,14 +104,19 @@ final class Recording {
 
     /** Writes anew what is derived from the rounds touched. */
     void refresh() {
-        for (String run : touched) {
-            Deriving.refresh(rows, player, rows.runs().find(player, run).orElseThrow(), rounds(run));
-        }
+        touched.forEach((run, grown) -> {
+            Thrown now = thrown(run);
+            Deriving.refresh(rows, player, now.run(), now.list(), grown);
+        });
         touched.clear();
     }
 
     /** Whether something was stored. Every check comes before the first write. */
     private boolean apply(Operation operation) {
+        if (!(operation instanceof Operation.PutRound)) {
+            // It may be about any run.
+            thrown.clear();
+        }
         if (operation instanceof Operation.NameBag name) {
             return nameBag(name);
         } else if (operation instanceof Operation.StartRun start) {
@@ -252,26 +287,49 @@ final class Recording {
      * @throws IllegalArgumentException if the round breaks a rule
      */
     boolean putRound(String runId, Round round) {
-        Run run = run(runId);
-        Optional<RoundRows.Stored> stored = rows.rounds().find(player, runId, round.number(), round.side());
-        if (stored.isPresent() && round.op().compareTo(stored.get().round().op()) <= 0) {
+        Thrown of = thrown(runId);
+        Run run = of.run();
+        RoundRows.Stored known = of.rounds().get(Place.of(round));
+        if (known != null && round.op().compareTo(known.round().op()) <= 0) {
             return false;
         }
-        check(run, round);
+        check(of, round);
         Optional<MatchRecording.Checked> match = run.drill() == Drill.FIXTURE && round.side() == Side.ME
-                ? rows.matches().ofRun(player, runId).flatMap(of -> matches().check(of, round, ahead))
+                ? matches().check(player, runId, round, ahead)
                 : Optional.empty();
-        boolean replaces = stored.isPresent()
-                && !stored.get().round().lines().isEmpty()
-                && !same(stored.get().round(), round);
-        if (replaces) {
-            corrections.keepRound(rows, player, runId, stored.get().round(), round, now);
-        }
-        boolean corrected = replaces || stored.isPresent() && stored.get().corrected();
-        rows.rounds().put(player, runId, round, corrected);
-        touched.add(runId);
-        match.ifPresent(one -> matches().put(one));
+        boolean filled = known != null && !known.round().lines().isEmpty();
+        boolean replaces = filled && replaces(runId, round);
+        boolean corrected = replaces || known != null && known.corrected();
+        rows.rounds().put(player, runId, round, corrected, known != null);
+        of.rounds().put(Place.of(round), new RoundRows.Stored(round, corrected));
+        touched.merge(runId, !filled, Boolean::logicalAnd);
+        match.ifPresent(one -> matches().put(one, several));
         return true;
+    }
+
+    /** Keeps what a round replaces, where it is not the same. */
+    private boolean replaces(String run, Round round) {
+        Round before = rows.rounds()
+                .find(player, run, round.number(), round.side())
+                .orElseThrow()
+                .round();
+        if (same(before, round)) {
+            return false;
+        }
+        corrections.keepRound(rows, player, run, before, round, now);
+        return true;
+    }
+
+    private Thrown thrown(String id) {
+        Thrown known = thrown.get(id);
+        if (known == null) {
+            known = new Thrown(run(id), new TreeMap<>());
+            for (RoundRows.Stored stored : rows.rounds().counted(player, id)) {
+                known.rounds().put(Place.of(stored.round()), stored);
+            }
+            thrown.put(id, known);
+        }
+        return known;
     }
 
     private static boolean same(Round one, Round other) {
@@ -279,7 +337,8 @@ final class Recording {
                 && one.thrown().equals(other.thrown());
     }
 
-    private void check(Run run, Round round) {
+    private void check(Thrown of, Round round) {
+        Run run = of.run();
         Drill drill = run.drill();
         if (round.bags() > drill.mostBags()) {
             throw new IllegalArgumentException("round " + round.number() + " has " + round.bags()
@@ -314,10 +373,10 @@ final class Recording {
                             + " rounds; start the next game for it");
         }
         if (drill == Drill.TRIAL) {
-            new TrialRecording(rows, player).check(run, round, rounds(run.id()));
+            new TrialRecording(rows, player).check(run, round, of.list());
         }
         if (Games.played(drill) || run.setup().stakes() != null) {
-            Games.check(run, rounds(run.id()), round);
+            Games.check(run, of.list(), round);
         }
     }
 
@@ -363,11 +422,5 @@ final class Recording {
             throw new IllegalArgumentException("the run was deleted; bring it back to go on with it");
         }
         return run;
-    }
-
-    private List<Round> rounds(String run) {
-        return rows.rounds().of(player, run).stream()
-                .map(RoundRows.Stored::round)
-                .toList();
     }
 }

@@ -219,7 +219,7 @@ public final class Records implements AutoCloseable {
 
     /** The players of an account or, with null, of a household without accounts, the first one made first. */
     public List<Player> players(@Nullable String account) {
-        return database.read(rows -> rows.players().of(account));
+        return database.ask(rows -> rows.players().of(account));
     }
 
     /** A player with those of the same account or household, the first one made first; empty if there is no such player. */
@@ -549,7 +549,7 @@ public final class Records implements AutoCloseable {
      * @throws Failure.BadInput if something is recorded and {@code force} is not set
      */
     public <T> T refill(boolean force, Function<Refill, T> work) {
-        return database.write(rows -> {
+        return database.writeOnce(rows -> {
             if (!force && !isEmpty(rows)) {
                 throw new Failure.BadInput("the store " + location()
                         + " holds records, which would be lost; back them up, then add --force, or give another store with"

@@ -18,10 +18,15 @@ final class Bulk implements AutoCloseable {
     private int waiting;
 
     Bulk(Handle handle, String table, List<String> columns) {
+        this(handle, table, columns, "");
+    }
+
+    /** @param conflict what to do with rows that are there already, in SQL */
+    Bulk(Handle handle, String table, List<String> columns, String conflict) {
         try {
             statement = handle.getConnection()
                     .prepareStatement("insert into " + table + " (" + String.join(", ", columns) + ") values ("
-                            + String.join(", ", Collections.nCopies(columns.size(), "?")) + ")");
+                            + String.join(", ", Collections.nCopies(columns.size(), "?")) + ")" + conflict);
         } catch (SQLException e) {
             throw new IllegalStateException(e.getMessage(), e);
         }

@@ -17,6 +17,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import javax.sql.DataSource;
@@ -34,6 +35,12 @@ import org.sqlite.SQLiteException;
  */
 public final class Database implements AutoCloseable {
     private static final int READERS = 4;
+
+    /** Commits that wait for a PostgreSQL server's disk together, which then writes once for all of them. */
+    private static final int WRITERS = 16;
+
+    private static final int TRIES = 5;
+    private static final Set<String> AGAIN = Set.of("40001", "40P01");
     private static final int BUSY_MILLIS = 20_000;
 
     /** With less room than this, bytes, a store is in trouble before its writes fail. */
@@ -111,7 +118,7 @@ public final class Database implements AutoCloseable {
         }
         HikariDataSource writer = null;
         try {
-            writer = pool(location, writeSource, sqlite ? 1 : READERS, false);
+            writer = pool(location, writeSource, sqlite ? 1 : WRITERS, false);
             Schema.bringUpToDate(writer, told, file);
             Opened opened = file == null ? null : new Opened(file, key(file));
             return new Database(
@@ -211,7 +218,8 @@ public final class Database implements AutoCloseable {
         config.setPoolName(readOnly ? "read" : "write");
         config.setMaximumPoolSize(connections);
         config.setMinimumIdle(1);
-        config.setConnectionTimeout(30_000);
+        // Whoever waits longer is told to come again, rather than hold a thread that others need.
+        config.setConnectionTimeout(source == null ? 5_000 : 30_000);
         if (source != null) {
             config.setDataSource(source);
             if (readOnly) {
@@ -219,6 +227,7 @@ public final class Database implements AutoCloseable {
             }
         } else {
             config.setJdbcUrl(location);
+            config.addDataSourceProperty("tcpKeepAlive", "true");
             config.setReadOnly(readOnly);
             if (readOnly) {
                 config.setTransactionIsolation("TRANSACTION_REPEATABLE_READ");
@@ -246,28 +255,39 @@ public final class Database implements AutoCloseable {
         }
     }
 
+    /** Reads with a single statement: the same without the questions and answers that a transaction costs. */
+    public <T> T ask(Function<Transaction, T> statement) {
+        try {
+            return reading.withHandle(handle -> statement.apply(new Transaction(handle, new Signals.Batch())));
+        } catch (RuntimeException e) {
+            throw Troubles.told(e, location);
+        }
+    }
+
     /**
      * Writes in one transaction: all of it is on disk when this returns, or nothing if {@code work} threw or asked for
-     * {@link Transaction#rollBack()}.
+     * {@link Transaction#rollBack()}. Where PostgreSQL ends it in favour of others that it got in the way of, {@code work} is
+     * done again.
      *
      * @throws Failure.StoreUnusable if the machine does not let it: a full disk, a read-only file, a database that is gone
      */
     public <T> T write(Function<Transaction, T> work) {
+        return write(work, TRIES);
+    }
+
+    /** The same for work that cannot be done again, such as reading a stream to its end. */
+    public <T> T writeOnce(Function<Transaction, T> work) {
+        return write(work, 1);
+    }
+
+    private <T> T write(Function<Transaction, T> work, int tries) {
         // Writers queue here, in order, rather than in SQLite's busy loop, which sleeps and is not fair.
         if (sqlite) {
             turn.lock();
         }
-        Signals.Batch changes = new Signals.Batch();
-        T done;
+        Written<T> written;
         try {
-            done = writing.inTransaction(handle -> {
-                Transaction transaction = new Transaction(handle, changes);
-                T result = work.apply(transaction);
-                if (transaction.rolledBack()) {
-                    handle.rollback();
-                }
-                return result;
-            });
+            written = attempt(work, tries);
             failed = false;
         } catch (RuntimeException e) {
             RuntimeException told = Troubles.told(e, location);
@@ -278,8 +298,28 @@ public final class Database implements AutoCloseable {
                 turn.unlock();
             }
         }
-        signals.tell(changes);
-        return done;
+        signals.tell(written.changes());
+        return written.result();
+    }
+
+    private record Written<T>(T result, Signals.Batch changes) {}
+
+    private <T> Written<T> attempt(Function<Transaction, T> work, int tries) {
+        try {
+            return writing.inTransaction(handle -> {
+                Transaction transaction = new Transaction(handle, new Signals.Batch());
+                T result = work.apply(transaction);
+                if (transaction.rolledBack()) {
+                    handle.rollback();
+                }
+                return new Written<>(result, transaction.signals());
+            });
+        } catch (RuntimeException e) {
+            if (tries > 1 && AGAIN.contains(Troubles.state(e))) {
+                return attempt(work, tries - 1);
+            }
+            throw e;
+        }
     }
 
     /** What says to others what has changed. */

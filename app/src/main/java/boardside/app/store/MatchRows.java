@@ -2,7 +2,9 @@ package boardside.app.store;
 
 import boardside.app.season.MatchEdit;
 import boardside.app.season.MatchHead;
+import boardside.app.season.MatchId;
 import boardside.app.season.MatchMarks;
+import boardside.app.season.MatchNight;
 import boardside.app.season.MatchRound;
 import boardside.app.season.MatchRun;
 import boardside.app.season.MatchSide;
@@ -15,19 +17,51 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.Query;
 
 /** What is thrown live of matches of seasons run here: rounds as they came in, later changes, runs, streams. */
 public final class MatchRows {
     /** In the place of a match: all of a season. */
     public static final String ALL = "*";
 
+    /** Matches that may be asked for at once. */
+    public static final int MOST_AT_ONCE = 32;
+
     private static final String OF_MATCH = " where season = :season and match_id = :match";
+
+    private static final String HEAD = "m.season, m.id, s.name as season_name, s.open, s.deleted, s.games, s.rounds,"
+            + " s.playoff_starts, m.stage, m.week, m.state, m.head_start, m.first_substitute, m.second_substitute,"
+            + " a.name as first_name, a.standing as first_standing, a.player as first_player,"
+            + " b.name as second_name, b.standing as second_standing, b.player as second_player";
+
+    private static final String OF_HEAD = " join season s on s.id = m.season"
+            + " join season_entrant a on a.season = m.season and a.id = m.first_entrant"
+            + " join season_entrant b on b.season = m.season and b.id = m.second_entrant";
+
+    private static final String VERSION = ", coalesce(v.version, 0) as live_version";
+
+    private static final String OF_VERSION = " left join season_live v on v.season = m.season and v.match_id = m.id";
+
+    /** Matches that are asked for together; as a table it makes one statement of many. */
+    private static final String ASKED = "with asked (season, match_id) as (values <asked>) ";
+
+    private static final String TO_ASKED = " t on t.season = asked.season and t.match_id = asked.match_id";
+
+    /** As many matches are asked for at once, so that few different statements are prepared. */
+    private static final int[] SIZES = {1, 8, MOST_AT_ONCE};
+
+    private static final MatchId NOWHERE = new MatchId("", "");
 
     private final Handle handle;
     private final Signals.Batch signals;
@@ -39,22 +73,118 @@ public final class MatchRows {
 
     /** A match of a season, deleted or not. */
     public Optional<MatchHead> head(String season, String match) {
-        return handle.createQuery(
-                        "select s.name as season_name, s.open, s.deleted, s.games, s.rounds, s.playoff_starts,"
-                                + " m.stage, m.week, m.state, m.head_start, m.first_substitute, m.second_substitute,"
-                                + " a.name as first_name, a.standing as first_standing, a.player as first_player,"
-                                + " b.name as second_name, b.standing as second_standing, b.player as second_player"
-                                + " from season_match m join season s on s.id = m.season"
-                                + " join season_entrant a on a.season = m.season and a.id = m.first_entrant"
-                                + " join season_entrant b on b.season = m.season and b.id = m.second_entrant"
-                                + " where m.season = :season and m.id = :match")
+        return handle.createQuery("select " + HEAD + " from season_match m" + OF_HEAD
+                        + " where m.season = :season and m.id = :match")
                 .bind("season", season)
                 .bind("match", match)
-                .map((row, context) -> head(season, match, row))
+                .map((row, context) -> head(row))
                 .findOne();
     }
 
-    private static MatchHead head(String season, String match, ResultSet row) throws SQLException {
+    /** The game that a run is thrown for, with its match and how often what is shown of that has changed. */
+    public record Played(MatchRun of, MatchHead head, long version) {}
+
+    /** The same for a player's run; empty where it is for no match. */
+    public Optional<Played> played(int player, String run) {
+        return handle.createQuery("select r.player, r.run, r.match_id, r.game, r.side, " + HEAD + VERSION
+                        + " from season_run r join season_match m on m.season = r.season and m.id = r.match_id"
+                        + OF_HEAD
+                        + OF_VERSION + " where r.player = :player and r.run = :run")
+                .bind("player", player)
+                .bind("run", run)
+                .map((row, context) -> new Played(run(row), head(row), row.getLong("live_version")))
+                .findOne();
+    }
+
+    /** Matches as they are thrown, {@value #MOST_AT_ONCE} at most; those that do not exist or whose season was deleted are missing. */
+    public Map<MatchId, MatchNight> nights(Collection<MatchId> matches) {
+        Map<MatchId, Draft> drafts = new LinkedHashMap<>();
+        asked(
+                        "select " + HEAD + VERSION
+                                + " from asked join season_match m on m.season = asked.season and m.id = asked.match_id"
+                                + OF_HEAD
+                                + OF_VERSION + " where s.deleted = 0",
+                        matches)
+                .map((row, context) -> new Draft(row.getLong("live_version"), head(row)))
+                .forEach(draft -> drafts.put(new MatchId(draft.head.season(), draft.head.match()), draft));
+        each("season_game", "", matches, drafts, (draft, row) -> draft.total(row.getInt("game"), score(row)));
+        each(
+                "season_round",
+                " order by t.game, t.round, t.side",
+                matches,
+                drafts,
+                (draft, row) -> draft.rounds.add(round(row)));
+        each("season_round_edit", " order by t.id", matches, drafts, (draft, row) -> draft.edits.add(edit(row)));
+        each(
+                "season_stream",
+                "",
+                matches,
+                drafts,
+                (draft, row) ->
+                        draft.streams.put(Word.of(MatchSide.class, row.getString("side")), row.getString("address")));
+        Map<MatchId, MatchNight> nights = new LinkedHashMap<>();
+        drafts.forEach((match, draft) -> nights.put(match, draft.made()));
+        return nights;
+    }
+
+    /** A match as its parts are read. */
+    private static final class Draft {
+        private final long version;
+        private final MatchHead head;
+        private final List<GameScore> totals;
+        private final List<MatchRound> rounds = new ArrayList<>();
+        private final List<MatchEdit> edits = new ArrayList<>();
+        private final Map<MatchSide, String> streams = new EnumMap<>(MatchSide.class);
+
+        Draft(long version, MatchHead head) {
+            this.version = version;
+            this.head = head;
+            this.totals = new ArrayList<>(Collections.nCopies(head.games(), GameScore.NONE));
+        }
+
+        void total(int game, GameScore score) {
+            if (game <= totals.size()) {
+                totals.set(game - 1, score);
+            }
+        }
+
+        MatchNight made() {
+            return new MatchNight(version, head, totals, rounds, edits, streams);
+        }
+    }
+
+    private interface Reading {
+        void read(Draft draft, ResultSet row) throws SQLException;
+    }
+
+    private void each(
+            String table, String order, Collection<MatchId> matches, Map<MatchId, Draft> drafts, Reading reading) {
+        asked("select t.* from asked join " + table + TO_ASKED + order, matches)
+                .map((row, context) -> {
+                    MatchId match = new MatchId(row.getString("season"), row.getString("match_id"));
+                    Draft draft = drafts.get(match);
+                    if (draft != null) {
+                        reading.read(draft, row);
+                    }
+                    return match;
+                })
+                .list();
+    }
+
+    private Query asked(String select, Collection<MatchId> matches) {
+        List<MatchId> asked = new ArrayList<>(new LinkedHashSet<>(matches));
+        int size = Arrays.stream(SIZES)
+                .filter(one -> one >= asked.size())
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "at most " + MOST_AT_ONCE + " matches at once, not " + asked.size()));
+        while (asked.size() < size) {
+            asked.add(NOWHERE);
+        }
+        return handle.createQuery(ASKED + select).bindMethodsList("asked", asked, List.of("season", "match"));
+    }
+
+    private static MatchHead head(ResultSet row) throws SQLException {
         Stage stage = Word.of(Stage.class, row.getString("stage"));
         boolean deleted = row.getInt("deleted") == 1;
         boolean stands = deleted
@@ -62,8 +192,8 @@ public final class MatchRows {
                 || row.getString("second_standing").equals("struck")
                 || stage == Stage.LEAGUE && !row.getString("playoff_starts").isEmpty();
         return new MatchHead(
-                season,
-                match,
+                row.getString("season"),
+                row.getString("id"),
                 row.getString("season_name"),
                 row.getInt("open") == 1,
                 deleted,
@@ -91,15 +221,17 @@ public final class MatchRows {
         handle.createQuery("select game, first_total, second_total from season_game" + OF_MATCH)
                 .bind("season", season)
                 .bind("match", match)
-                .map((row, context) -> Map.entry(
-                        row.getInt("game"),
-                        new GameScore(PlayerRows.whole(row, "first_total"), PlayerRows.whole(row, "second_total"))))
+                .map((row, context) -> Map.entry(row.getInt("game"), score(row)))
                 .forEach(game -> {
                     if (game.getKey() <= games) {
                         totals.set(game.getKey() - 1, game.getValue());
                     }
                 });
         return totals;
+    }
+
+    private static GameScore score(ResultSet row) throws SQLException {
+        return new GameScore(PlayerRows.whole(row, "first_total"), PlayerRows.whole(row, "second_total"));
     }
 
     /** Rounds of a match by game, number and side. */
@@ -178,16 +310,20 @@ public final class MatchRows {
         return handle.createQuery("select * from season_round_edit" + OF_MATCH + " order by id")
                 .bind("season", season)
                 .bind("match", match)
-                .map((row, context) -> new MatchEdit(
-                        row.getString("id"),
-                        row.getString("at"),
-                        Word.of(Voice.class, row.getString("said_by")),
-                        row.getInt("game"),
-                        Word.of(MatchSide.class, row.getString("side")),
-                        row.getInt("round"),
-                        row.getString("earlier"),
-                        row.getString("later")))
+                .map((row, context) -> edit(row))
                 .list();
+    }
+
+    private static MatchEdit edit(ResultSet row) throws SQLException {
+        return new MatchEdit(
+                row.getString("id"),
+                row.getString("at"),
+                Word.of(Voice.class, row.getString("said_by")),
+                row.getInt("game"),
+                Word.of(MatchSide.class, row.getString("side")),
+                row.getInt("round"),
+                row.getString("earlier"),
+                row.getString("later"));
     }
 
     /** Adds a change. */
@@ -289,24 +425,22 @@ public final class MatchRows {
                 .execute();
     }
 
-    /** How often what is shown of a match has changed. */
-    public long version(String season, String match) {
-        return handle.createQuery("select version from season_live" + OF_MATCH)
+    /**
+     * What is shown of a match has changed: those who look at it hear of it once this is on disk. Comes before whatever else is
+     * written of the match, and after the season where that is changed too: it makes other writers of this match wait, all in
+     * the same order.
+     *
+     * @return how often it has changed by now
+     */
+    public long changed(String season, String match) {
+        signals.add(season + " " + match);
+        return handle.createQuery("insert into season_live (season, match_id, version) values (:season, :match, 1)"
+                        + " on conflict (season, match_id) do update set version = season_live.version + 1"
+                        + " returning version")
                 .bind("season", season)
                 .bind("match", match)
                 .mapTo(Long.class)
-                .findOne()
-                .orElse(0L);
-    }
-
-    /** What is shown of a match has changed: those who look at it hear of it once this is on disk. Comes last. */
-    public void changed(String season, String match) {
-        handle.createUpdate("insert into season_live (season, match_id, version) values (:season, :match, 1)"
-                        + " on conflict (season, match_id) do update set version = season_live.version + 1")
-                .bind("season", season)
-                .bind("match", match)
-                .execute();
-        signals.add(season + " " + match);
+                .one();
     }
 
     /** What is shown of all matches of a season has changed. */
@@ -318,18 +452,21 @@ public final class MatchRows {
     }
 
     /**
-     * What changes whenever what is shown of a match changes, or who may look; empty where there is no such match, or its
-     * season was deleted.
+     * What changes whenever what is shown of a match changes, or who may look; of {@value #MOST_AT_ONCE} matches at most. Those
+     * that do not exist or whose season was deleted are missing.
      */
-    public Optional<String> stamp(String season, String match) {
-        return handle.createQuery("select coalesce(l.version, 0) as version, s.open from season s"
-                        + " join season_match m on m.season = s.id and m.id = :match"
-                        + " left join season_live l on l.season = s.id and l.match_id = m.id"
-                        + " where s.id = :season and s.deleted = 0")
-                .bind("season", season)
-                .bind("match", match)
-                .map((row, context) -> stamp(row.getLong("version"), row.getInt("open") == 1))
-                .findOne();
+    public Map<MatchId, String> stamps(Collection<MatchId> matches) {
+        Map<MatchId, String> stamps = new HashMap<>();
+        asked(
+                        "select m.season, m.id, s.open" + VERSION
+                                + " from asked join season_match m on m.season = asked.season and m.id = asked.match_id"
+                                + " join season s on s.id = m.season" + OF_VERSION + " where s.deleted = 0",
+                        matches)
+                .map((row, context) -> stamps.put(
+                        new MatchId(row.getString("season"), row.getString("id")),
+                        stamp(row.getLong("live_version"), row.getInt("open") == 1)))
+                .list();
+        return stamps;
     }
 
     /** The stamp of a match that was read. */
@@ -377,7 +514,7 @@ public final class MatchRows {
     /** Takes out all that is kept here of a match that is taken out itself. */
     void delete(String season, String match) {
         for (String table :
-                List.of("season_round", "season_round_edit", "season_run", "season_stream", "season_live")) {
+                List.of("season_live", "season_round", "season_round_edit", "season_run", "season_stream")) {
             handle.execute("delete from " + table + " where season = ? and match_id = ?", season, match);
         }
     }

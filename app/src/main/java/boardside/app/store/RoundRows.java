@@ -19,6 +19,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
@@ -60,6 +61,11 @@ public final class RoundRows {
     /** Lines of a round in their order: by bag set, then face. */
     static final Comparator<Line> ORDER = Comparator.comparing(Line::bag).thenComparing(line -> word(line.face()));
 
+    /** Rounds of a run in their order. */
+    private static final Comparator<Stored> IN_ORDER = Comparator.comparingInt(
+                    (Stored stored) -> stored.round().number())
+            .thenComparing(stored -> stored.round().side());
+
     private final Handle handle;
 
     RoundRows(Handle handle) {
@@ -80,6 +86,49 @@ public final class RoundRows {
     /** The same for some runs at once, by id of the run. */
     public Map<String, List<Stored>> of(int player, List<String> runs) {
         return read(player, runs, "", 0, "");
+    }
+
+    /** A line, or none, with the round it is of. */
+    private record Row(
+            Round round, boolean corrected, @Nullable Line line) {}
+
+    /** All rounds of a run in order, sides in theirs, but without single throws: in one statement, for every round thrown. */
+    public List<Stored> counted(int player, String run) {
+        Map<Key, List<Row>> rounds = new LinkedHashMap<>();
+        handle.createQuery("select r.number as r_number, r.side as r_side, r.op, r.corrected, l.*"
+                        + " from round r left join line l on l.player = r.player and l.run = r.run"
+                        + " and l.number = r.number and l.side = r.side where r.player = :player and r.run = :run")
+                .bind("player", player)
+                .bind("run", run)
+                .map((row, context) -> new Row(
+                        new Round(
+                                row.getInt("r_number"),
+                                Word.of(Side.class, row.getString("r_side")),
+                                row.getString("op"),
+                                List.of(),
+                                List.of()),
+                        row.getInt("corrected") == 1,
+                        PlayerRows.whole(row, "thrown") == null ? null : line(row)))
+                .forEach(row -> rounds.computeIfAbsent(
+                                new Key(
+                                        run,
+                                        row.round().number(),
+                                        row.round().side().word()),
+                                key -> new ArrayList<>(1))
+                        .add(row));
+        return rounds.values().stream().map(RoundRows::stored).sorted(IN_ORDER).toList();
+    }
+
+    private static Stored stored(List<Row> rows) {
+        Round round = rows.get(0).round();
+        List<Line> lines = rows.stream()
+                .map(Row::line)
+                .filter(Objects::nonNull)
+                .sorted(ORDER)
+                .toList();
+        return new Stored(
+                new Round(round.number(), round.side(), round.op(), lines, List.of()),
+                rows.get(0).corrected());
     }
 
     /**
@@ -147,8 +196,7 @@ public final class RoundRows {
                 })
                 .list();
         for (List<Stored> ofRun : rounds.values()) {
-            ofRun.sort(Comparator.comparingInt((Stored stored) -> stored.round().number())
-                    .thenComparing(stored -> stored.round().side()));
+            ofRun.sort(IN_ORDER);
         }
         return rounds;
     }
@@ -215,9 +263,13 @@ public final class RoundRows {
         return constant == null ? "" : constant.word();
     }
 
-    /** Sets one side of one round, new or known. */
-    public void put(int player, String run, Round round, boolean corrected) {
-        for (String table : List.of("line", "throw")) {
+    /**
+     * Sets one side of one round.
+     *
+     * @param known whether it is there already, taken back or not
+     */
+    public void put(int player, String run, Round round, boolean corrected, boolean known) {
+        for (String table : known ? List.of("line", "throw") : List.<String>of()) {
             handle.createUpdate("delete from " + table + OF_ROUND)
                     .bind("player", player)
                     .bind("run", run)

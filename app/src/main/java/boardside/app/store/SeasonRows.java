@@ -178,6 +178,13 @@ public final class SeasonRows {
                 == 1;
     }
 
+    /** Makes other writers of this season wait until this transaction is over, and this one for them. */
+    public void hold(String id) {
+        handle.createUpdate("update season set version = version where id = :id")
+                .bind("id", id)
+                .execute();
+    }
+
     /** How often a season has been changed. */
     public long version(String id) {
         return handle.createQuery("select version from season where id = :id")

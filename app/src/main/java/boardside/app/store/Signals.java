@@ -60,6 +60,10 @@ public final class Signals implements AutoCloseable {
     private @Nullable Thread teller;
     private @Nullable Thread hearer;
     private volatile @Nullable Connection ear;
+
+    /** The server's process that tells for this one; 0 while there is none. */
+    private volatile int mouth;
+
     private volatile boolean closed;
 
     /** @param url of the PostgreSQL database, or null for a store of this process alone */
@@ -131,6 +135,7 @@ public final class Signals implements AutoCloseable {
                 for (int tries = 0; tries < 3; tries++) {
                     try {
                         connection = connection == null ? connect(to) : connection;
+                        mouth = connection.unwrap(PGConnection.class).getBackendPID();
                         send(connection, topics);
                         break;
                     } catch (SQLException e) {
@@ -186,7 +191,9 @@ public final class Signals implements AutoCloseable {
                 while (!closed && connection.isValid(ALIVE_SECONDS)) {
                     PGNotification[] some = news.getNotifications(LISTEN_MILLIS);
                     for (PGNotification one : some == null ? new PGNotification[0] : some) {
-                        heard(List.of(one.getParameter()));
+                        if (one.getPID() != mouth) {
+                            heard(List.of(one.getParameter()));
+                        }
                     }
                 }
             } catch (SQLException e) {

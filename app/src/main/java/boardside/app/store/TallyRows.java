@@ -46,6 +46,10 @@ public final class TallyRows {
     private static final List<String> COLUMNS =
             Stream.concat(KEYS.stream(), COUNTS.stream()).toList();
 
+    /** Counts that are there already are set anew. */
+    private static final String SET = " on conflict (" + String.join(", ", KEYS) + ") do update set "
+            + COUNTS.stream().map(column -> column + " = excluded." + column).collect(Collectors.joining(", "));
+
     private final Handle handle;
 
     TallyRows(Handle handle) {
@@ -95,8 +99,12 @@ public final class TallyRows {
             Setting setting,
             @Nullable Conditions conditions) {}
 
-    /** Writes anew what is derived from a run's rounds. */
-    public void refresh(int player, String run, List<Round> rounds) {
+    /**
+     * Writes anew what is derived from a run's rounds.
+     *
+     * @param grown whether rounds were only added since it last was, so that nothing has to be taken out
+     */
+    public void refresh(int player, String run, List<Round> rounds, boolean grown) {
         Run.Sum sum = sum(rounds);
         handle.createUpdate("update run set rounds = :rounds, thrown = :thrown, bags_in = :in, points = :points, "
                         + RunRows.CHANGED + " where player = :player and id = :run")
@@ -107,15 +115,17 @@ public final class TallyRows {
                 .bind("in", sum.in())
                 .bind("points", sum.points())
                 .execute();
-        handle.createUpdate("delete from tally where player = :player and run = :run")
-                .bind("player", player)
-                .bind("run", run)
-                .execute();
+        if (!grown) {
+            handle.createUpdate("delete from tally where player = :player and run = :run")
+                    .bind("player", player)
+                    .bind("run", run)
+                    .execute();
+        }
         Map<Key, int[]> counts = counts(rounds);
         if (counts.isEmpty()) {
             return;
         }
-        try (Bulk bulk = new Bulk(handle, "tally", COLUMNS)) {
+        try (Bulk bulk = new Bulk(handle, "tally", COLUMNS, SET)) {
             counts.forEach((key, count) -> {
                 Object[] row = new Object[COLUMNS.size()];
                 List<Object> keys = List.of(

@@ -225,6 +225,10 @@ public final class Transaction {
         handle.execute("pragma user_version = " + pragma("user_version"));
     }
 
+    Signals.Batch signals() {
+        return signals;
+    }
+
     boolean rolledBack() {
         return rolledBack;
     }

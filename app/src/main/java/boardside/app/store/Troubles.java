@@ -28,6 +28,16 @@ final class Troubles {
                 : new Failure.StoreUnusable("the store " + location + " does not work now: " + why, thrown);
     }
 
+    /** PostgreSQL's code (SQLSTATE) of an error, or empty. */
+    static String state(Throwable thrown) {
+        for (Throwable cause = thrown; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SQLException e && e.getSQLState() != null) {
+                return e.getSQLState();
+            }
+        }
+        return "";
+    }
+
     /** What is wrong with the machine and what to do, or null where it is none of its errors. */
     static @Nullable String reason(Throwable thrown) {
         for (Throwable cause = thrown; cause != null; cause = cause.getCause()) {

@@ -2,6 +2,7 @@ package boardside.app.web;
 
 import boardside.app.json.Json;
 import boardside.app.record.MatchNights;
+import boardside.app.season.MatchId;
 import boardside.app.season.MatchNight;
 import boardside.app.transfer.MatchRounds;
 import io.javalin.http.Context;
@@ -9,14 +10,17 @@ import jakarta.servlet.ServletOutputStream;
 import jakarta.servlet.WriteListener;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ThreadLocalRandom;
@@ -30,8 +34,9 @@ import org.slf4j.LoggerFactory;
  * Sends matches to those who watch them, as server-sent events (WHATWG HTML, section 9.2): each event is the whole match as it
  * stands, so that whoever comes back after a failure, or is slow and misses some, has it all again.
  *
- * <p>A match that changes is read and written as JSON once, and those bytes go to all who watch it. No thread waits for a
- * spectator: what a connection does not take yet is replaced by what comes after it. Nothing is kept here but connections;
+ * <p>A match that changes is read and written as JSON once, and those bytes go to all who watch it. Many that change together
+ * are read together, and none more often than every {@value #GAP_MILLIS} ms: what comes in between is told with what comes
+ * after. No thread waits for a spectator: what a connection does not take yet is replaced by what comes after it. Nothing is kept here but connections;
  * those of other instances hear of a change through the store. Whatever went unheard is found within {@value #BEAT_SECONDS}
  * seconds, when every match that is watched is asked whether it is as it was.
  */
@@ -44,7 +49,8 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
 
     private static final Logger LOG = LoggerFactory.getLogger(Live.class);
     private static final int BEAT_SECONDS = 15;
-    private static final int READERS = 2;
+    private static final int GAP_MILLIS = 250;
+    private static final long AGAIN_MILLIS = 1000;
 
     /** Beats that a connection may take nothing before it is given up. */
     private static final int MOST_STALLED = 3;
@@ -56,85 +62,111 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
 
     private final MatchNights nights;
     private final AutoCloseable watch;
-    private final ScheduledExecutorService workers;
-    private final Map<Key, Room> rooms = new ConcurrentHashMap<>();
+    private final ScheduledExecutorService timer;
+    private final Thread reader;
+    private final BlockingQueue<Room> due = new LinkedBlockingQueue<>();
+    private final Map<MatchId, Room> rooms = new ConcurrentHashMap<>();
     private final Map<String, Integer> byClient = new HashMap<>();
     private int connections;
     private volatile boolean closed;
 
-    private record Key(String season, String match) {}
-
     Live(MatchNights nights) {
         this.nights = nights;
-        this.workers = Executors.newScheduledThreadPool(READERS, work -> {
-            Thread thread = new Thread(work, "live");
-            thread.setDaemon(true);
-            return thread;
-        });
+        this.timer = Executors.newSingleThreadScheduledExecutor(work -> thread("live-beat", work));
+        this.reader = thread("live", this::reading);
+        reader.start();
         this.watch = nights.watch(this);
-        workers.scheduleWithFixedDelay(this::beat, BEAT_SECONDS, BEAT_SECONDS, TimeUnit.SECONDS);
+        timer.scheduleWithFixedDelay(this::beat, BEAT_SECONDS, BEAT_SECONDS, TimeUnit.SECONDS);
+    }
+
+    private static Thread thread(String name, Runnable work) {
+        Thread thread = new Thread(work, name);
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    /** Reads matches that changed, as many as there are by then, and sends each to those who watch it. */
+    private void reading() {
+        List<Room> some = new ArrayList<>();
+        while (!closed) {
+            try {
+                some.clear();
+                some.add(due.take());
+                due.drainTo(some, MatchNights.MOST_AT_ONCE - 1);
+                some.forEach(Room::begin);
+                Map<MatchId, MatchNight> found =
+                        nights.find(some.stream().map(room -> room.match).toList());
+                some.forEach(room -> room.send(found.get(room.match)));
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                return;
+            } catch (RuntimeException e) {
+                // The store may be away for a moment.
+                LOG.warn("matches were not sent to their spectators: {}", e.getMessage());
+                some.forEach(room -> room.refresh(AGAIN_MILLIS));
+            }
+        }
     }
 
     /** Those who watch one match, and what they were sent last. */
     private final class Room {
-        private final Key key;
+        private final MatchId match;
         private final Set<Spectator> spectators = ConcurrentHashMap.newKeySet();
         private final AtomicBoolean waiting = new AtomicBoolean();
-        private Optional<String> stamp = Optional.empty();
+        private volatile long readAt = System.nanoTime() - TimeUnit.MILLISECONDS.toNanos(GAP_MILLIS);
+        private volatile @Nullable String stamp;
         private volatile byte @Nullable [] latest;
 
-        Room(Key key) {
-            this.key = key;
+        Room(MatchId match) {
+            this.match = match;
         }
 
         /** Has the match read and sent, soon; changes that come until then are part of it. */
         void refresh() {
+            refresh(GAP_MILLIS - TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - readAt));
+        }
+
+        private void refresh(long millis) {
             if (!closed && waiting.compareAndSet(false, true)) {
-                try {
-                    workers.execute(() -> {
-                        waiting.set(false);
-                        readAndSend();
-                    });
-                } catch (RejectedExecutionException e) {
-                    // The server is stopping; nobody is left to be told.
+                if (millis <= 0) {
+                    due.add(this);
+                } else {
+                    try {
+                        timer.schedule(() -> due.add(this), millis, TimeUnit.MILLISECONDS);
+                    } catch (RejectedExecutionException e) {
+                        // The server is stopping; nobody is left to be told.
+                    }
                 }
             }
         }
 
-        private synchronized void readAndSend() {
-            try {
-                send();
-            } catch (RuntimeException e) {
-                // The store may be away for a moment; the next beat asks again.
-                LOG.warn("a match was not sent to its spectators: {}", e.getMessage());
-                stamp = Optional.empty();
-            }
+        /** What changes from now on may not be part of what is read. */
+        void begin() {
+            readAt = System.nanoTime();
+            waiting.set(false);
         }
 
-        private void send() {
-            Optional<MatchNight> found = nights.find(key.season(), key.match());
-            if (found.isEmpty()) {
+        /** Sends the match as it was read, or ends where it is gone. */
+        void send(@Nullable MatchNight night) {
+            if (night == null) {
                 spectators.forEach(Spectator::end);
                 return;
             }
-            MatchNight night = found.get();
             byte[] event = ("id: " + night.version() + "\ndata: " + Json.write(MatchRounds.of(night)) + "\n\n")
                     .getBytes(StandardCharsets.UTF_8);
             if (!Arrays.equals(event, latest)) {
                 latest = event;
                 spectators.forEach(spectator -> spectator.offer(event));
             }
-            stamp = Optional.of(MatchNights.stamp(night));
+            stamp = MatchNights.stamp(night);
             if (!night.head().open()) {
                 spectators.stream().filter(spectator -> spectator.stranger).forEach(Spectator::end);
             }
         }
 
-        /** Keeps connections open, ends those that are stuck, and asks whether anything went unheard. */
-        synchronized void beat() {
-            spectators.forEach(Spectator::beat);
-            Optional<String> now = nights.stamp(key.season(), key.match());
-            if (stamp.isEmpty() || !now.equals(stamp)) {
+        /** Looks whether anything went unheard. */
+        void compare(@Nullable String now) {
+            if (now == null || !now.equals(stamp)) {
                 refresh();
             }
         }
@@ -229,7 +261,7 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
         void end() {
             if (over.compareAndSet(false, true)) {
                 room.spectators.remove(this);
-                rooms.computeIfPresent(room.key, (key, kept) -> kept.spectators.isEmpty() ? null : kept);
+                rooms.computeIfPresent(room.match, (key, kept) -> kept.spectators.isEmpty() ? null : kept);
                 left(client);
                 done.complete(null);
             }
@@ -279,10 +311,10 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
         Spectator spectator;
         try {
             ServletOutputStream out = ctx.res().getOutputStream();
-            Key key = new Key(night.head().season(), night.head().match());
+            MatchId match = new MatchId(night.head().season(), night.head().match());
             // Known to its room before anything is sent, so that nothing falls in between.
             Spectator[] made = new Spectator[1];
-            Room room = rooms.compute(key, (same, kept) -> {
+            Room room = rooms.compute(match, (same, kept) -> {
                 Room there = kept == null ? new Room(same) : kept;
                 made[0] = new Spectator(there, client, stranger, out);
                 there.spectators.add(made[0]);
@@ -305,7 +337,7 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
 
     @Override
     public void changed(String season, String match) {
-        Room room = rooms.get(new Key(season, match));
+        Room room = rooms.get(new MatchId(season, match));
         if (room != null) {
             room.refresh();
         }
@@ -313,7 +345,9 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
 
     @Override
     public void changed(String season) {
-        rooms.values().stream().filter(room -> room.key.season().equals(season)).forEach(Room::refresh);
+        rooms.values().stream()
+                .filter(room -> room.match.season().equals(season))
+                .forEach(Room::refresh);
     }
 
     @Override
@@ -321,13 +355,19 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
         rooms.values().forEach(Room::refresh);
     }
 
+    /** Keeps connections open, ends those that are stuck, and asks whether anything went unheard. */
     private void beat() {
-        for (Room room : rooms.values()) {
-            try {
-                room.beat();
-            } catch (RuntimeException e) {
-                LOG.warn("a match that is watched could not be asked for: {}", e.getMessage());
+        List<Room> all = List.copyOf(rooms.values());
+        all.forEach(room -> room.spectators.forEach(Spectator::beat));
+        try {
+            for (int from = 0; from < all.size(); from += MatchNights.MOST_AT_ONCE) {
+                List<Room> some = all.subList(from, Math.min(all.size(), from + MatchNights.MOST_AT_ONCE));
+                Map<MatchId, String> stamps =
+                        nights.stamps(some.stream().map(room -> room.match).toList());
+                some.forEach(room -> room.compare(stamps.get(room.match)));
             }
+        } catch (RuntimeException e) {
+            LOG.warn("matches that are watched could not be asked for: {}", e.getMessage());
         }
     }
 
@@ -340,7 +380,8 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
         } catch (Exception e) {
             LOG.debug("watching did not end", e);
         }
-        workers.shutdownNow();
+        timer.shutdownNow();
+        reader.interrupt();
         rooms.values().forEach(room -> room.spectators.forEach(Spectator::end));
     }
 }

@@ -37,9 +37,11 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -368,6 +370,57 @@ class MatchNightsTest {
         records.matchNights().stream(season.id(), match, MatchSide.FIRST, "");
         assertThat(night().streams()).isEmpty();
         records.close();
+    }
+
+    /** Nobody waits for somebody who waits for them, and a match has what both journals have, whoever came first. */
+    @ParameterizedTest
+    @EnumSource
+    void playersAndTheOrganiserMayChangeOneMatchAtTheSameInstant(Stores kind) throws Exception {
+        open(kind);
+        AtomicBoolean throwing = new AtomicBoolean(true);
+        CompletableFuture<Void> organiser = CompletableFuture.runAsync(() -> {
+            for (int i = 0; throwing.get(); i++) {
+                try {
+                    MatchSide side = i % 2 == 0 ? MatchSide.FIRST : MatchSide.SECOND;
+                    records.matchNights().correct(season.id(), match, 1 + i % 2, side, 1 + i % 3, new Finish(i % 4, 4 - i % 4, 0));
+                    if (i % 3 == 0) {
+                        records.seasons().confirm(season.id(), match, Voice.ORGANISER);
+                    }
+                    records.seasons().reopen(season.id(), match);
+                } catch (Failure.BadInput e) {
+                    // It cannot be confirmed before all totals are there.
+                }
+            }
+        });
+        try {
+            CompletableFuture.allOf(
+                            CompletableFuture.runAsync(() -> throwBothGames(ash, "a")),
+                            CompletableFuture.runAsync(() -> throwBothGames(bea, "b")))
+                    .get(120, TimeUnit.SECONDS);
+        } finally {
+            throwing.set(false);
+        }
+        organiser.get(120, TimeUnit.SECONDS);
+        records.seasons().reopen(season.id(), match);
+        for (int game = 1; game <= 2; game++) {
+            assertThat(night().rounds(game, MatchSide.FIRST)).extracting(MatchRound::points).containsExactly(7, 4, 9);
+            assertThat(night().rounds(game, MatchSide.SECOND)).extracting(MatchRound::points).containsExactly(7, 4, 9);
+            assertThat(night().totals().get(game - 1)).isEqualTo(new GameScore(20, 20));
+        }
+        records.close();
+    }
+
+    /** Each round is put in twice, the second time with other bags; the last two are sent together. */
+    private void throwBothGames(Player player, String name) {
+        for (int game = 1; game <= 2; game++) {
+            String run = name + game;
+            stored(player, start(run, 3), play(run, game));
+            stored(player, roundNow(run, 1, 1, 1, 2));
+            stored(player, roundNow(run, 1, 2, 1, 1));
+            stored(player, roundNow(run, 2, 0, 0, 4), roundNow(run, 3, 1, 0, 3));
+            stored(player, roundNow(run, 3, 3, 0, 1));
+            stored(player, roundNow(run, 2, 1, 1, 2));
+        }
     }
 
     @Test

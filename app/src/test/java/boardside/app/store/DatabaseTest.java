@@ -4,15 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boardside.app.practice.Failure;
+import boardside.app.practice.Player;
+import boardside.app.record.Stores;
 import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -50,6 +58,73 @@ class DatabaseTest {
                 .hasMessage("the store " + file + " was written by a newer Boardside (schema 999, this program knows "
                         + Schema.NEWEST + "): start that newer program, or give another store with --data");
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
+    }
+
+    @Test
+    void whatPostgresEndsInFavourOfOthersIsDoneAgain() throws Exception {
+        try (Database database = Database.open(Stores.POSTGRES.location(folder))) {
+            int one = database.write(rows -> added(rows, "One"));
+            int other = database.write(rows -> added(rows, "Other"));
+            CyclicBarrier both = new CyclicBarrier(2);
+            AtomicInteger attempts = new AtomicInteger();
+            CompletableFuture<Integer> first =
+                    CompletableFuture.supplyAsync(() -> crossing(database, one, other, both, attempts));
+            CompletableFuture<Integer> second =
+                    CompletableFuture.supplyAsync(() -> crossing(database, other, one, both, attempts));
+            assertThat(first.get(60, TimeUnit.SECONDS) + second.get(60, TimeUnit.SECONDS))
+                    .as("attempts of each")
+                    .isEqualTo(attempts.get())
+                    .isGreaterThan(2);
+            for (int id : List.of(one, other)) {
+                assertThat(database.<Long>read(
+                                rows -> rows.players().find(id).orElseThrow().version()))
+                        .isEqualTo(2);
+            }
+        }
+    }
+
+    private static int added(Transaction rows, String name) {
+        return rows.players()
+                .add(name, Player.Hand.RIGHT, Player.Hand.LEFT, "2026-06-01T12:00:00Z")
+                .id();
+    }
+
+    /** Changes two players, the second once somebody else has changed that one and waits for the first. */
+    private static int crossing(Database database, int first, int second, CyclicBarrier both, AtomicInteger attempts) {
+        AtomicInteger mine = new AtomicInteger();
+        return database.write(rows -> {
+            attempts.incrementAndGet();
+            rows.players().changed(first);
+            if (mine.incrementAndGet() == 1) {
+                try {
+                    both.await(30, TimeUnit.SECONDS);
+                } catch (Exception e) {
+                    throw new IllegalStateException(e);
+                }
+            }
+            rows.players().changed(second);
+            return mine.get();
+        });
+    }
+
+    @Test
+    void workThatCannotBeDoneAgainIsDoneOnce() {
+        AtomicInteger attempts = new AtomicInteger();
+        try (Database database = Database.open(folder.resolve("store.db").toString())) {
+            RuntimeException deadlock = new IllegalStateException(new SQLException("deadlock detected", "40P01"));
+            assertThatThrownBy(() -> database.writeOnce(rows -> {
+                        attempts.incrementAndGet();
+                        throw deadlock;
+                    }))
+                    .isSameAs(deadlock);
+            assertThat(attempts).hasValue(1);
+            assertThatThrownBy(() -> database.write(rows -> {
+                        attempts.incrementAndGet();
+                        throw deadlock;
+                    }))
+                    .isSameAs(deadlock);
+            assertThat(attempts).hasValue(6);
+        }
     }
 
     @Test
