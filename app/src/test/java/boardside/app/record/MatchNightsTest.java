@@ -382,7 +382,8 @@ class MatchNightsTest {
             for (int i = 0; throwing.get(); i++) {
                 try {
                     MatchSide side = i % 2 == 0 ? MatchSide.FIRST : MatchSide.SECOND;
-                    records.matchNights().correct(season.id(), match, 1 + i % 2, side, 1 + i % 3, new Finish(i % 4, 4 - i % 4, 0));
+                    records.matchNights()
+                            .correct(season.id(), match, 1 + i % 2, side, 1 + i % 3, new Finish(i % 4, 4 - i % 4, 0));
                     if (i % 3 == 0) {
                         records.seasons().confirm(season.id(), match, Voice.ORGANISER);
                     }
@@ -403,8 +404,12 @@ class MatchNightsTest {
         organiser.get(120, TimeUnit.SECONDS);
         records.seasons().reopen(season.id(), match);
         for (int game = 1; game <= 2; game++) {
-            assertThat(night().rounds(game, MatchSide.FIRST)).extracting(MatchRound::points).containsExactly(7, 4, 9);
-            assertThat(night().rounds(game, MatchSide.SECOND)).extracting(MatchRound::points).containsExactly(7, 4, 9);
+            assertThat(night().rounds(game, MatchSide.FIRST))
+                    .extracting(MatchRound::points)
+                    .containsExactly(7, 4, 9);
+            assertThat(night().rounds(game, MatchSide.SECOND))
+                    .extracting(MatchRound::points)
+                    .containsExactly(7, 4, 9);
             assertThat(night().totals().get(game - 1)).isEqualTo(new GameScore(20, 20));
         }
         records.close();
