@@ -1,9 +1,14 @@
 package boardside.app.report;
 
 import boardside.app.report.Shape.Anchor;
+import boardside.app.report.Shape.Box;
 import boardside.app.report.Shape.Disc;
 import boardside.app.report.Shape.Label;
 import boardside.app.report.Shape.Path;
+import boardside.app.report.Shape.Point;
+import boardside.engine.rules.Side;
+import boardside.engine.skill.Interval;
+import boardside.engine.tactics.Lying;
 import boardside.engine.tactics.Spot;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,6 +19,12 @@ public final class BoardPictures {
     private static final double TOP = 26;
     private static final double MIDDLE = Picture.WIDTH / 2.0;
     private static final double BOTTOM = TOP + Spot.LENGTH * INCH;
+
+    private static final double SMALL_INCH = 1.5;
+    private static final double TEXT_LEFT = 52;
+    private static final double SHOT = 18;
+    private static final int NAME_LETTERS = 34;
+    private static final int SHOT_LETTERS = 18;
 
     private BoardPictures() {}
 
@@ -63,6 +74,99 @@ public final class BoardPictures {
         shapes.add(count(MIDDLE, BOTTOM + 20, Anchor.MIDDLE, off.get(2)));
         shapes.add(count(MIDDLE, TOP - 8, Anchor.MIDDLE, off.get(3)));
         return new Picture(title, description, BOTTOM + 28, shapes, data);
+    }
+
+    /**
+     * What lies on the board, and what was tried there.
+     *
+     * @param name in words
+     * @param bags that lie there
+     * @param width of the board, inches
+     * @param shots how often each works, 0 to 100, in the order of the rows
+     */
+    public record Asked(String name, List<Lying> bags, double width, List<Pictures.Named> shots) {
+        /** Lists copied. */
+        public Asked {
+            bags = List.copyOf(bags);
+            shots = List.copyOf(shots);
+        }
+    }
+
+    /**
+     * Situations one below the other: the board as it lies, and beside it how often each shot works there, with its range.
+     * The other side's bags are filled, one's own are outlined.
+     *
+     * @param asked at least one
+     */
+    public static Picture situations(String title, String description, DataTable data, List<Asked> asked) {
+        Scale scale = new Scale(0, 100, 196, Picture.WIDTH - 12.0);
+        List<Shape> shapes = new ArrayList<>();
+        double top = 24;
+        double bottom = top
+                + asked.stream().mapToDouble(BoardPictures::height).sum();
+        for (int tick = 0; tick <= 100; tick += 50) {
+            double x = scale.at(tick);
+            shapes.add(new Label(Paint.SOFT, x, 14, Anchor.MIDDLE, Picture.TEXT, String.valueOf(tick)));
+            shapes.add(Path.line(Paint.GRID, x, 20, x, bottom));
+        }
+        for (Asked one : asked) {
+            small(shapes, one, 6, top + 4);
+            shapes.add(new Label(
+                    Paint.INK, TEXT_LEFT, top + 14, Anchor.START, 13, Pictures.shortened(one.name(), NAME_LETTERS)));
+            double y = top + 26;
+            for (Pictures.Named shot : one.shots()) {
+                Interval range = shot.value();
+                shapes.add(new Label(
+                        Paint.SOFT,
+                        TEXT_LEFT,
+                        y + 10,
+                        Anchor.START,
+                        Picture.TEXT,
+                        Pictures.shortened(shot.name(), SHOT_LETTERS)));
+                shapes.add(Path.line(Paint.WHISKER, scale.at(range.low()), y + 6, scale.at(range.high()), y + 6));
+                shapes.add(new Disc(Paint.MARK, scale.at(range.estimate()), y + 6, 4));
+                y += SHOT;
+            }
+            top += height(one);
+        }
+        return new Picture(title, description, bottom, shapes, data);
+    }
+
+    private static double height(Asked asked) {
+        return Math.max(SMALL_INCH * Spot.LENGTH + 14, 30 + SHOT * asked.shots().size() + 8);
+    }
+
+    private static void small(List<Shape> shapes, Asked asked, double left, double top) {
+        double width = asked.width() * SMALL_INCH;
+        double middle = left + width / 2;
+        double length = Spot.LENGTH * SMALL_INCH;
+        shapes.add(new Path(
+                Paint.AXIS,
+                List.of(
+                        new Point(left, top),
+                        new Point(left + width, top),
+                        new Point(left + width, top + length),
+                        new Point(left, top + length)),
+                true));
+        shapes.add(new Disc(
+                Paint.BAND, middle, top + (Spot.LENGTH - Spot.HOLE.y()) * SMALL_INCH, Spot.RADIUS * SMALL_INCH));
+        double side = 8;
+        for (Lying bag : asked.bags()) {
+            double x = middle + bag.x() * SMALL_INCH - side / 2;
+            double y = top + (Spot.LENGTH - bag.y()) * SMALL_INCH - side / 2;
+            if (bag.side() == Side.VERSUS) {
+                shapes.add(new Box(Paint.INK, x, y, side, side));
+            } else {
+                shapes.add(new Path(
+                        Paint.LINE,
+                        List.of(
+                                new Point(x, y),
+                                new Point(x + side, y),
+                                new Point(x + side, y + side),
+                                new Point(x, y + side)),
+                        true));
+            }
+        }
     }
 
     private static double y(double inches) {

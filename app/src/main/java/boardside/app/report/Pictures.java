@@ -46,9 +46,15 @@ public final class Pictures {
      *
      * @param points oldest first, at least one
      * @param band range by day, oldest first; may be empty
+     * @param dates how days stand below
      */
     public static Picture overTime(
-            String title, String description, DataTable data, List<Dated> points, Map<LocalDate, Interval> band) {
+            String title,
+            String description,
+            DataTable data,
+            List<Dated> points,
+            Map<LocalDate, Interval> band,
+            DateWords dates) {
         double top = 8;
         double bottom = 188;
         List<LocalDate> days = new ArrayList<>(band.keySet());
@@ -69,7 +75,7 @@ public final class Pictures {
             shapes.add(Path.line(Paint.GRID, LEFT, y.at(tick), RIGHT, y.at(tick)));
             shapes.add(new Label(Paint.SOFT, LEFT - 4, y.at(tick) + 4, Anchor.END, SMALL, plain(tick)));
         }
-        for (Scale.DateTick tick : Scale.dates(first, last, MOST_DATE_TICKS)) {
+        for (Scale.DateTick tick : Scale.dates(first, last, MOST_DATE_TICKS, dates)) {
             double at = x.at(tick.day().toEpochDay());
             shapes.add(Path.line(Paint.AXIS, at, bottom, at, bottom + 4));
             shapes.add(new Label(
@@ -362,7 +368,8 @@ public final class Pictures {
         return marked != null && marked == chances.first() + i;
     }
 
-    private static String shortened(String text, int most) {
+    /** The text, or as much of it as so many letters hold. */
+    static String shortened(String text, int most) {
         return text.codePointCount(0, text.length()) <= most
                 ? text
                 : text.substring(0, text.offsetByCodePoints(0, most - 1)) + "\u2026";

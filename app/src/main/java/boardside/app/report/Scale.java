@@ -1,10 +1,8 @@
 package boardside.app.report;
 
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * A straight map from values to coordinates.
@@ -53,20 +51,18 @@ record Scale(double low, double high, double from, double to) {
      *
      * @param from first day
      * @param to last day, not before the first
+     * @param words how they are written
      */
-    static List<DateTick> dates(LocalDate from, LocalDate to, int most) {
+    static List<DateTick> dates(LocalDate from, LocalDate to, int most, DateWords words) {
         long days = to.toEpochDay() - from.toEpochDay();
         List<DateTick> ticks = new ArrayList<>();
         if (days < 62) {
-            DateTimeFormatter format = DateTimeFormatter.ofPattern("d MMM", Locale.ENGLISH);
             long step = Math.max(1, (days + most - 1) / most);
             for (LocalDate day = from; !day.isAfter(to); day = day.plusDays(step)) {
-                ticks.add(new DateTick(day, format.format(day)));
+                ticks.add(new DateTick(day, words.day(day)));
             }
             return ticks.size() > most ? ticks.subList(0, most) : ticks;
         }
-        DateTimeFormatter month = DateTimeFormatter.ofPattern("MMM", Locale.ENGLISH);
-        DateTimeFormatter year = DateTimeFormatter.ofPattern("MMM yyyy", Locale.ENGLISH);
         long months = days / 30 + 1;
         for (int step : new int[] {1, 2, 3, 6, 12, 24, 60, 120, 600, 1200}) {
             if (months / step < most) {
@@ -75,9 +71,8 @@ record Scale(double low, double high, double from, double to) {
                     day = day.plusMonths(1);
                 }
                 for (; !day.isAfter(to) && ticks.size() < most; day = day.plusMonths(step)) {
-                    ticks.add(new DateTick(
-                            day,
-                            (ticks.isEmpty() || day.getMonthValue() == 1 || step >= 12 ? year : month).format(day)));
+                    boolean whole = ticks.isEmpty() || day.getMonthValue() == 1 || step >= 12;
+                    ticks.add(new DateTick(day, whole ? words.year(day) : words.month(day)));
                 }
                 break;
             }

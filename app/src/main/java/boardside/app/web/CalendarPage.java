@@ -76,7 +76,7 @@ public final class CalendarPage {
         int bags = days.values().stream().mapToInt(DayBags::bags).sum();
         Load load = web.records().deeds().load(player.id(), today);
         View view = new View(
-                Numbers.month(month),
+                web.texts().month(month),
                 Stream.of(DayOfWeek.values())
                         .map(one -> one.getDisplayName(
                                 TextStyle.SHORT,
@@ -116,7 +116,7 @@ public final class CalendarPage {
                 : web.texts()
                         .of(
                                 thrown.runs() == 1 ? "calendar.day.one" : "calendar.day",
-                                Numbers.day(day),
+                                web.texts().day(day),
                                 bags,
                                 thrown.runs());
         return new Cell(day.toString(), day.getDayOfMonth(), bags, marks, day.equals(today), says);

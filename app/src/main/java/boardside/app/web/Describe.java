@@ -126,8 +126,8 @@ final class Describe {
         }
         String of = switch (play.kind()) {
             case LEVEL -> play.of();
-            case MONTH -> Numbers.month(YearMonth.parse(play.of()));
-            case DAY -> Numbers.day(LocalDate.parse(play.of()));
+            case MONTH -> texts.month(YearMonth.parse(play.of()));
+            case DAY -> texts.day(LocalDate.parse(play.of()));
         };
         return texts.of("ghost." + play.kind().word(), of);
     }
@@ -190,8 +190,7 @@ final class Describe {
 
     /** A day, written out. */
     String day(String day) {
-        return LocalDate.parse(day)
-                .format(DateTimeFormatter.ofPattern("EEE d MMM yyyy", Locale.forLanguageTag(texts.language())));
+        return texts.weekday(LocalDate.parse(day));
     }
 
     private static int target(Setup setup) {

@@ -58,8 +58,8 @@ final class FormOverTime {
                     0,
                     List.of(
                             single
-                                    ? Numbers.day(day.to())
-                                    : Numbers.day(day.from()) + " \u2013 " + Numbers.day(day.to()),
+                                    ? texts.day(day.to())
+                                    : texts.day(day.from()) + " \u2013 " + texts.day(day.to()),
                             String.valueOf(day.throwsCounted()),
                             Numbers.one(day.pointsPerRound().estimate()),
                             Numbers.range(day.pointsPerRound())));
@@ -68,8 +68,8 @@ final class FormOverTime {
                 single ? "form.picture.days" : "form.picture.stretches",
                 history.size(),
                 each,
-                Numbers.day(first),
-                Numbers.day(history.get(history.size() - 1).to()));
+                texts.day(first),
+                texts.day(history.get(history.size() - 1).to()));
         return Pictures.overTime(
                 texts.of("form.picture"),
                 description,
@@ -83,7 +83,8 @@ final class FormOverTime {
                 history.stream()
                         .map(day -> new Pictures.Dated(middle(day), day.pointsPerRound()))
                         .toList(),
-                band);
+                band,
+                texts.dates());
     }
 
     private static LocalDate middle(DayForm day) {

@@ -121,7 +121,7 @@ public final class FormPage {
                 said.add(web.texts()
                         .of(
                                 "form.latest",
-                                Numbers.day(LocalDate.parse(run.startedAt().substring(0, 10))),
+                                web.texts().day(LocalDate.parse(run.startedAt().substring(0, 10))),
                                 skill.without(run.id()).unusual(points, rounds).sentence()));
             }
         });

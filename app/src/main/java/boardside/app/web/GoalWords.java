@@ -18,7 +18,7 @@ public final class GoalWords {
 
     /** What is to be reached, and by when. */
     public String name(Goal goal) {
-        return texts.of("goals." + goal.kind().word(), Numbers.half(goal.value()), Numbers.day(goal.by()));
+        return texts.of("goals." + goal.kind().word(), Numbers.half(goal.value()), texts.day(goal.by()));
     }
 
     /** Where it stands, where it goes, and what would have to change. */
@@ -35,7 +35,7 @@ public final class GoalWords {
         if (standing.months() > 0) {
             says.add(texts.of(
                     "goals.then",
-                    Numbers.day(goal.by()),
+                    texts.day(goal.by()),
                     range(standing.then()),
                     Numbers.percent(standing.chanceThen())));
             if (standing.needed() > 0) {

@@ -1,6 +1,7 @@
 package boardside.app.web;
 
 import boardside.app.record.HostedSeasons;
+import boardside.app.report.Picture;
 import boardside.engine.league.SeasonForecast;
 import boardside.engine.league.season.Season;
 import boardside.engine.league.season.SeasonOutlook;
@@ -24,8 +25,8 @@ public final class HostedEndingPage {
     public record View(
             String path, String name, String sentence, boolean playOff, List<Division> divisions, String about) {}
 
-    /** A division, by the place reached on average; the name is empty where there is only one. */
-    public record Division(String name, List<Line> lines) {}
+    /** A division, by the place reached on average, and a picture of it; the name is empty where there is only one. */
+    public record Division(String name, List<Line> lines, Picture picture) {}
 
     /**
      * A player.
@@ -56,11 +57,11 @@ public final class HostedEndingPage {
             open += outlook.open();
             totals = outlook.totals();
             seasons = outlook.forecast().seasons();
+            List<String> order = outlook.forecast().order();
             divisions.add(new Division(
                     season.divisions().size() == 1 ? "" : season.divisions().get(division),
-                    outlook.forecast().order().stream()
-                            .map(name -> line(outlook, name))
-                            .toList()));
+                    order.stream().map(name -> line(outlook, name)).toList(),
+                    SeasonPage.picture(web.texts(), outlook.forecast(), order)));
         }
         String sentence = open == 0
                 ? web.texts().of("hosted.ending.over")

@@ -177,7 +177,7 @@ public final class LeaguesPage {
         }
         boolean here =
                 ZoneId.of(state.league().zone()).getRules().equals(web.zone().getRules());
-        String due = MatchText.deadline(fixture.deadline());
+        String due = MatchText.deadline(web.texts(), fixture.deadline());
         boolean passed = state.deadline(fixture).orElseThrow().isBefore(web.now());
         String when = here
                 ? web.texts().of("league.due", due)
@@ -238,7 +238,7 @@ public final class LeaguesPage {
             boolean one = deadlines.size() == 1 && !deadlines.get(0).isEmpty();
             weeks.add(new Week(
                     week == 0 ? web.texts().of("league.week.none") : web.texts().of("league.week", week),
-                    one ? web.texts().of("league.due", MatchText.deadline(deadlines.get(0))) : "",
+                    one ? web.texts().of("league.due", MatchText.deadline(web.texts(), deadlines.get(0))) : "",
                     fixtures.stream().map(fixture -> match(state, fixture)).toList()));
         });
         return weeks;

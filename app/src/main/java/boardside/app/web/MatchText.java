@@ -83,8 +83,7 @@ public final class MatchText {
     }
 
     /** A deadline as the league's clocks show it. */
-    static String deadline(String deadline) {
-        return DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Locale.ENGLISH)
-                .format(LocalDateTime.parse(deadline));
+    static String deadline(Texts texts, String deadline) {
+        return texts.when(LocalDateTime.parse(deadline));
     }
 }

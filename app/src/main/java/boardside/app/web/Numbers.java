@@ -3,17 +3,10 @@ package boardside.app.web;
 import boardside.engine.skill.Interval;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDate;
-import java.time.YearMonth;
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
-/** Numbers and days as pages write them. */
+/** Numbers as pages write them. */
 final class Numbers {
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
-
-    private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.ENGLISH);
-
     private Numbers() {}
 
     static String one(double value) {
@@ -53,14 +46,6 @@ final class Numbers {
     static String percent(Interval chance) {
         return percent(chance.estimate()) + " (" + Math.round(100 * chance.low()) + "\u2013"
                 + Math.round(100 * chance.high()) + ")";
-    }
-
-    static String month(YearMonth month) {
-        return MONTH.format(month);
-    }
-
-    static String day(LocalDate day) {
-        return DAY.format(day);
     }
 
     /** A run's or session's id, which may be any text, as a part of an address. */

@@ -164,7 +164,7 @@ public final class OddsPage {
     }
 
     private String myself(YearMonth month) {
-        return web.texts().of("odds.month", Numbers.month(month));
+        return web.texts().of("odds.month", web.texts().month(month));
     }
 
     private Opponent opponent(Player player, Skill skill, String key) {

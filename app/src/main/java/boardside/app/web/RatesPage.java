@@ -1,9 +1,11 @@
 package boardside.app.web;
 
+import boardside.app.practice.Board;
 import boardside.app.practice.Player;
 import boardside.app.practice.Try;
 import boardside.app.record.Chains;
 import boardside.app.record.TryRates;
+import boardside.app.report.BoardPictures;
 import boardside.app.report.DataTable;
 import boardside.app.report.Picture;
 import boardside.app.report.Pictures;
@@ -15,6 +17,7 @@ import boardside.engine.tactics.Rate;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -23,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 /** How often what was tried works, over all tries: by target, or by situation and shot. */
 public final class RatesPage {
     private static final int MOST_PICTURED = 12;
+    private static final int MOST_SITUATIONS = 10;
     private static final int LATEST = 150;
 
     private final Web web;
@@ -44,6 +48,7 @@ public final class RatesPage {
      *
      * @param by what rates are told apart by, as words
      * @param said what to prefer where there is a choice, worded
+     * @param ranges a picture of the rates, or null
      * @param rests where the latest bags ended, or null
      */
     public record View(
@@ -102,7 +107,9 @@ public final class RatesPage {
                         .map(preference -> words.preference(drill, answer, preference))
                         .toList(),
                 drill == Drill.SITUATION ? chains(player, words) : List.of(),
-                ranges(drill, answer, words, rows),
+                drill == Drill.SITUATION && by.isEmpty()
+                        ? situations(answer, words, rows)
+                        : ranges(drill, answer, words, rows),
                 drill == Drill.PLACEMENT ? TriesSummary.picture(web.texts(), drill, 24, latest) : null,
                 found.behind());
         web.show(ctx, "rates", title(drill), Map.of("view", view));
@@ -145,22 +152,52 @@ public final class RatesPage {
                 .map(row -> new Pictures.Named(words.row(drill, row), percent(row.rate())))
                 .toList();
         return Pictures.ranges(
-                web.texts().of("rates.picture"),
-                web.texts().of("rates.picture.about", named.size()),
-                new DataTable(
-                        List.of(
-                                web.texts().of("rates.what"),
-                                web.texts().of("rates.worked"),
-                                web.texts().of("rates.tries"),
-                                web.texts().of("rates.rate")),
-                        rows.stream()
-                                .map(row -> List.of(
-                                        row.name(),
-                                        String.valueOf(row.worked()),
-                                        String.valueOf(row.tries()),
-                                        row.rate()))
-                                .toList()),
-                named);
+                web.texts().of("rates.picture"), web.texts().of("rates.picture.about", named.size()), data(rows), named);
+    }
+
+    private DataTable data(List<Row> rows) {
+        return new DataTable(
+                List.of(
+                        web.texts().of("rates.what"),
+                        web.texts().of("rates.worked"),
+                        web.texts().of("rates.tries"),
+                        web.texts().of("rates.rate")),
+                rows.stream()
+                        .map(row -> List.of(
+                                row.name(), String.valueOf(row.worked()), String.valueOf(row.tries()), row.rate()))
+                        .toList());
+    }
+
+    /** The situations most tried, as they lie, with what was tried in each. */
+    private @Nullable Picture situations(TryRates.Answer answer, TryWords words, List<Row> rows) {
+        Map<String, List<TryRates.Row>> byQuestion = new LinkedHashMap<>();
+        for (TryRates.Row row : answer.rows()) {
+            byQuestion
+                    .computeIfAbsent(words.question(Drill.SITUATION, row), question -> new ArrayList<>())
+                    .add(row);
+        }
+        List<BoardPictures.Asked> asked = byQuestion.entrySet().stream()
+                .limit(MOST_SITUATIONS)
+                .map(entry -> asked(entry.getKey(), entry.getValue(), words))
+                .toList();
+        return asked.isEmpty()
+                ? null
+                : BoardPictures.situations(
+                        web.texts().of("rates.situations"),
+                        web.texts().of("rates.situations.about", asked.size()),
+                        data(rows),
+                        asked);
+    }
+
+    private static BoardPictures.Asked asked(String name, List<TryRates.Row> rows, TryWords words) {
+        TryRates.Row first = rows.get(0);
+        return new BoardPictures.Asked(
+                name,
+                first.position().bags(),
+                Board.usualWidth(first.board()),
+                rows.stream()
+                        .map(row -> new Pictures.Named(words.way(row), percent(row.rate())))
+                        .toList());
     }
 
     private static Interval percent(Rate rate) {

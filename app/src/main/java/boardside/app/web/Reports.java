@@ -142,7 +142,7 @@ public final class Reports {
                 null));
         sections.add(shots(player, day));
         sections.add(landing(player, day, look));
-        return Optional.of(report(Kind.CARD, player, Numbers.day(day), sections, "report.card.note"));
+        return Optional.of(report(Kind.CARD, player, texts.day(day), sections, "report.card.note"));
     }
 
     private Section conditions(Skill skill) {
@@ -288,7 +288,7 @@ public final class Reports {
         sections.add(section("report.faces", skill.compare(List.of(Trait.FACE)), MOST_WAYS));
         sections.add(trials(player));
         sections.add(landing(player, day, look));
-        return Optional.of(report(Kind.BAGS, player, Numbers.day(day), sections, "report.bags.note"));
+        return Optional.of(report(Kind.BAGS, player, texts.day(day), sections, "report.bags.note"));
     }
 
     private Section trials(Player player) {
@@ -342,14 +342,14 @@ public final class Reports {
                     null));
         }
         return Optional.of(
-                report(Kind.SEASON, player, texts.of("report.span", Numbers.day(from), Numbers.day(day)), sections));
+                report(Kind.SEASON, player, texts.of("report.span", texts.day(from), texts.day(day)), sections));
     }
 
     private List<String> best(Deeds.Best best) {
         return List.of(
                 BestsPage.name(texts, best.kind()),
                 BestsPage.value(texts, best),
-                Numbers.day(LocalDate.parse(best.held().day())));
+                texts.day(LocalDate.parse(best.held().day())));
     }
 
     private Section months(List<DayBags> days) {
@@ -363,7 +363,7 @@ public final class Reports {
         }
         List<List<String>> rows = new ArrayList<>();
         months.forEach((month, sums) ->
-                rows.add(List.of(Numbers.month(month), String.valueOf(sums[0]), String.valueOf(sums[1]))));
+                rows.add(List.of(texts.month(month), String.valueOf(sums[0]), String.valueOf(sums[1]))));
         return new Section(
                 texts.of("report.season.thrown"),
                 List.of(texts.of("report.season.bags", bags, days.size())),
@@ -416,7 +416,7 @@ public final class Reports {
                 null));
         sections.add(new Section(
                 texts.of("report.session.form"), List.of(skill.form(TREND_DAYS).sentence()), null, null));
-        return Optional.of(report(Kind.SESSION, player, Numbers.day(day), sections, "report.session.note"));
+        return Optional.of(report(Kind.SESSION, player, texts.day(day), sections, "report.session.note"));
     }
 
     private List<Run> runs(Player player, LocalDate day) {

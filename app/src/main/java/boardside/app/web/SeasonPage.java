@@ -3,12 +3,17 @@ package boardside.app.web;
 import boardside.app.practice.Player;
 import boardside.app.record.LeagueSeason;
 import boardside.app.record.LeagueState;
+import boardside.app.report.DataTable;
+import boardside.app.report.Picture;
+import boardside.app.report.SeasonPictures;
 import boardside.engine.league.SeasonForecast;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** How the season of a league may end. */
 public final class SeasonPage {
@@ -25,8 +30,10 @@ public final class SeasonPage {
      *
      * @param sentence about the player, or why there is nothing to say
      * @param lines by the place reached on average; empty if there is nothing to say
+     * @param picture of the same, or null
      */
-    public record View(String path, String name, String sentence, List<Line> lines, String about) {}
+    public record View(
+            String path, String name, String sentence, List<Line> lines, @Nullable Picture picture, String about) {}
 
     /**
      * A player.
@@ -50,6 +57,11 @@ public final class SeasonPage {
                 state.league().name(),
                 season.map(known -> sentence(known, me)).orElse(web.texts().of("season.nothing")),
                 lines,
+                season.map(known -> picture(
+                                web.texts(),
+                                known.forecast(),
+                                known.forecast().order()))
+                        .orElse(null),
                 season.map(known ->
                                 web.texts().of("season.about", known.forecast().seasons()))
                         .orElse(""));
@@ -69,6 +81,31 @@ public final class SeasonPage {
         int low = forecast.quantile(name, 0.05);
         int high = forecast.quantile(name, 0.95);
         return low == high ? String.valueOf(low) : low + "\u2013" + high;
+    }
+
+    /** Who may end where; its data are the chances in hundredths. */
+    static Picture picture(Texts texts, SeasonForecast forecast, List<String> order) {
+        List<String> heads = new ArrayList<>();
+        heads.add(texts.of("league.table.name"));
+        for (int place = 1; place <= order.size(); place++) {
+            heads.add(String.valueOf(place));
+        }
+        List<SeasonPictures.Ending> endings = new ArrayList<>();
+        List<List<String>> rows = new ArrayList<>();
+        for (String name : order) {
+            List<Double> chances = Objects.requireNonNull(forecast.chances().get(name));
+            endings.add(new SeasonPictures.Ending(name, chances, forecast.likeliest(name)));
+            List<String> row = new ArrayList<>();
+            row.add(name);
+            chances.forEach(chance -> row.add(chance == 0 ? "0" : Numbers.inHundred(chance)));
+            rows.add(row);
+        }
+        return SeasonPictures.endings(
+                texts.of("season.picture"),
+                texts.of("season.picture.about"),
+                new DataTable(heads, rows),
+                endings,
+                texts.of("season.picture.place"));
     }
 
     private String sentence(LeagueSeason season, String me) {

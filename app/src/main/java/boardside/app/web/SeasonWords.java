@@ -29,7 +29,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Seasons that are run here in words, for pages and the command line alike. */
 public final class SeasonWords {
-    private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Locale.ENGLISH);
     private static final int MOST_TOLD = 3;
 
     /** A match whose latest round is younger is being thrown. */
@@ -73,12 +72,12 @@ public final class SeasonWords {
 
     /** When something closes, as the season's clocks show it: the last minute of it, which nobody takes for the day after. */
     public String closes(Season season, Window window) {
-        return WHEN.format(season.weeks().local(window.closes().minusSeconds(60)));
+        return texts.when(season.weeks().local(window.closes().minusSeconds(60)));
     }
 
     /** When something begins, as the season's clocks show it. */
     public String opens(Season season, Window window) {
-        return WHEN.format(season.weeks().local(window.opens()));
+        return texts.when(season.weeks().local(window.opens()));
     }
 
     /** Totals by game, the first name's first; empty where nothing is known. */
@@ -351,9 +350,9 @@ public final class SeasonWords {
                 .collect(Collectors.joining(", "));
     }
 
-    private static String until(Season season, SeasonMatch match) {
+    private String until(Season season, SeasonMatch match) {
         LocalDateTime extended = match.extended();
-        return WHEN.format(
+        return texts.when(
                 extended == null
                         ? season.weeks()
                                 .local(season.window(match.extended(null)).closes())

@@ -1,10 +1,17 @@
 package boardside.app.web;
 
+import boardside.app.report.DateWords;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.YearMonth;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.TemporalAccessor;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
@@ -13,9 +20,11 @@ import java.util.TreeMap;
 public final class Texts {
     private final Map<String, String> byKey;
     private final String language;
+    private final Locale locale;
 
     private Texts(String language, Map<String, String> byKey) {
         this.language = language;
+        this.locale = Locale.forLanguageTag(language);
         this.byKey = byKey;
     }
 
@@ -38,6 +47,40 @@ public final class Texts {
     /** The language's tag. */
     public String language() {
         return language;
+    }
+
+    /** The language's own rules: names of months and days, small and capital letters. */
+    public Locale locale() {
+        return locale;
+    }
+
+    /** A day as the language writes it, "5 Jan 2026". */
+    public String day(LocalDate day) {
+        return format("day", day);
+    }
+
+    /** A day with its day of the week. */
+    public String weekday(LocalDate day) {
+        return format("weekday", day);
+    }
+
+    /** A month written out, with its year. */
+    public String month(YearMonth month) {
+        return format("month", month);
+    }
+
+    /** A day of the week, day and time of day. */
+    public String when(LocalDateTime time) {
+        return format("when", time);
+    }
+
+    /** How days stand at the axis of a picture. */
+    public DateWords dates() {
+        return new DateWords(locale, of("date.tick.day"), of("date.tick.month"), of("date.tick.year"));
+    }
+
+    private String format(String what, TemporalAccessor value) {
+        return DateTimeFormatter.ofPattern(of("date." + what), locale).format(value);
     }
 
     /** Whether there is such a text. */

@@ -3,19 +3,25 @@ package boardside.app.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import boardside.app.report.BoardPictures.Asked;
 import boardside.app.report.Pictures.Bags;
 import boardside.app.report.Pictures.Chances;
 import boardside.app.report.Pictures.Dated;
 import boardside.app.report.Pictures.Named;
+import boardside.app.report.SeasonPictures.Ending;
+import boardside.engine.rules.Side;
 import boardside.engine.skill.Interval;
+import boardside.engine.tactics.Lying;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -30,6 +36,7 @@ import org.w3c.dom.Element;
 
 class PicturesTest {
     private static final DataTable NO_DATA = new DataTable(List.of("a"), List.of());
+    private static final DateWords DATES = new DateWords(Locale.ENGLISH, "d MMM", "MMM", "MMM yyyy");
     private static final LocalDate DAY = LocalDate.of(2026, 1, 31);
 
     /** Pictures of every kind from random values. */
@@ -55,12 +62,45 @@ class PicturesTest {
             chances.add(random.nextDouble());
         }
         return List.of(
-                Pictures.overTime("t", "d", NO_DATA, points, band),
-                Pictures.overTime("t", "d", NO_DATA, points, Map.of()),
+                Pictures.overTime("t", "d", NO_DATA, points, band, DATES),
+                Pictures.overTime("t", "d", NO_DATA, points, Map.of(), DATES),
                 Pictures.ranges("t", "d", NO_DATA, rows),
                 Pictures.strip("t", "d", NO_DATA, rounds),
                 Pictures.histogram("t", "d", NO_DATA, new Chances(0, chances), random.nextInt(n), "today"),
-                Pictures.histogram("t", "d", NO_DATA, new Chances(3, chances), null, ""));
+                Pictures.histogram("t", "d", NO_DATA, new Chances(3, chances), null, ""),
+                SeasonPictures.endings("t", "d", NO_DATA, endings(random, 1 + random.nextInt(40)), "Place"),
+                BoardPictures.situations("t", "d", NO_DATA, situations(random)));
+    }
+
+    private static List<Ending> endings(UniformRandomProvider random, int players) {
+        List<Ending> endings = new ArrayList<>();
+        for (int i = 0; i < players; i++) {
+            double[] weights =
+                    random.doubles(players).map(x -> Math.pow(x, 6) + 1e-9).toArray();
+            double sum = Arrays.stream(weights).sum();
+            endings.add(new Ending(
+                    "somebody with a long name " + i,
+                    Arrays.stream(weights).map(x -> x / sum).boxed().toList(),
+                    1 + random.nextInt(players)));
+        }
+        return endings;
+    }
+
+    private static List<Asked> situations(UniformRandomProvider random) {
+        List<Asked> asked = new ArrayList<>();
+        for (int i = 0; i < 1 + random.nextInt(10); i++) {
+            List<Lying> bags = new ArrayList<>();
+            for (int bag = 0; bag < random.nextInt(5); bag++) {
+                double y = random.nextBoolean() ? 34 * random.nextDouble() : 44 + 4 * random.nextDouble();
+                bags.add(new Lying(24 * random.nextDouble() - 12, y, random.nextBoolean() ? Side.ME : Side.VERSUS));
+            }
+            List<Named> shots = new ArrayList<>();
+            for (int shot = 0; shot < random.nextInt(9); shot++) {
+                shots.add(new Named("a shot with a long name", interval(random, 100)));
+            }
+            asked.add(new Asked("a situation that somebody drew and named at length", bags, 24, shots));
+        }
+        return asked;
     }
 
     private static Interval interval(UniformRandomProvider random, double most) {
@@ -179,13 +219,60 @@ class PicturesTest {
                 before = scale.at(tick);
             }
             LocalDate to = DAY.plusDays(random.nextInt(i < 100 ? 80 : 9000));
-            List<Scale.DateTick> dates = Scale.dates(DAY, to, 5);
+            List<Scale.DateTick> dates = Scale.dates(DAY, to, 5, DATES);
             assertThat(dates)
                     .as(DAY + " to " + to)
                     .hasSizeBetween(1, 5)
                     .allSatisfy(tick -> assertThat(tick.day()).isBetween(DAY, to));
             assertThat(dates.stream().map(Scale.DateTick::day)).isSorted().doesNotHaveDuplicates();
         }
+    }
+
+    @Test
+    void theAreaOfAnEndingIsItsChance() {
+        Picture picture = SeasonPictures.endings(
+                "t", "d", NO_DATA, List.of(new Ending("Ada", List.of(0.5, 0.3, 0.2, 0.0), 1)), "Place");
+        List<Shape.Box> boxes = picture.shapes().stream()
+                .filter(Shape.Box.class::isInstance)
+                .map(Shape.Box.class::cast)
+                .toList();
+        double all = boxes.stream().mapToDouble(box -> box.width() * box.height()).sum();
+        assertThat(boxes).extracting(Shape.Box::paint).containsExactly(Paint.MARK, Paint.BAND, Paint.BAND);
+        assertThat(boxes)
+                .extracting(box -> Math.round(100 * box.width() * box.height() / all))
+                .containsExactly(50L, 30L, 20L);
+    }
+
+    /** A bag 30 in from the front of a board of 48 lies below the hole's middle, which is 39 in from it. */
+    @Test
+    void aBlockerLiesWhereItLies() {
+        Picture picture = BoardPictures.situations(
+                "t",
+                "d",
+                NO_DATA,
+                List.of(new Asked(
+                        "blocker",
+                        List.of(new Lying(0, 30, Side.VERSUS)),
+                        24,
+                        List.of(new Named("slide", new Interval(50, 25, 75))))));
+        Shape.Box bag = (Shape.Box) picture.shapes().stream()
+                .filter(Shape.Box.class::isInstance)
+                .findFirst()
+                .orElseThrow();
+        List<Shape.Disc> discs = picture.shapes().stream()
+                .filter(Shape.Disc.class::isInstance)
+                .map(Shape.Disc.class::cast)
+                .toList();
+        Shape.Disc hole = discs.get(0);
+        assertThat(bag.x() + bag.width() / 2).isEqualTo(hole.x());
+        assertThat((bag.y() + bag.height() / 2 - hole.y()) / hole.radius()).isEqualTo(3.0);
+        Shape.Path range = picture.shapes().stream()
+                .filter(shape -> shape.paint() == Paint.WHISKER)
+                .map(Shape.Path.class::cast)
+                .findFirst()
+                .orElseThrow();
+        assertThat(discs.get(1).x())
+                .isEqualTo((range.points().get(0).x() + range.points().get(1).x()) / 2);
     }
 
     @Test

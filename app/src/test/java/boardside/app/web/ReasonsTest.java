@@ -77,7 +77,7 @@ class ReasonsTest extends Browser {
         LocalDate today = LocalDate.now();
         Locator cell = page.locator("#calendar td.today a");
         assertThat(cell).containsText("40");
-        assertThat(cell).hasAttribute("aria-label", Numbers.day(today) + ": 40 bags in a run");
+        assertThat(cell).hasAttribute("aria-label", Texts.in("en").day(today) + ": 40 bags in a run");
         assertThat(page.locator("#load"))
                 .hasText("Today 40 bags, in the last seven days 280. Over the four weeks before: 0 a week.");
         assertThat(page.locator("#caution")).containsText("280 bags in seven days, after weeks with few or none.");
@@ -88,7 +88,7 @@ class ReasonsTest extends Browser {
         page.navigate(url("/calendar?month=" + today.minusMonths(2).toString().substring(0, 7)));
         assertThat(page.locator("#sum")).hasText("No bags this month.");
         page.locator("a[rel='next']").click();
-        assertThat(page.locator("caption")).hasText(Numbers.month(java.time.YearMonth.from(today.minusMonths(1))));
+        assertThat(page.locator("caption")).hasText(Texts.in("en").month(java.time.YearMonth.from(today.minusMonths(1))));
         page.navigate(url("/"));
         assertThat(page.locator("#caution")).isVisible();
         picture("home-reasons");

@@ -5,9 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -40,6 +45,25 @@ class TextsTest {
 
     private static Set<String> keys() {
         return Texts.in("en").startingWith("").keySet();
+    }
+
+    /**
+     * In English as the Unicode CLDR, which comes with Java, writes days in Britain; in a second language, of which the tests
+     * have the patterns of days only, with its own names.
+     */
+    @Test
+    void daysAreWrittenAsTheLanguageDoes() {
+        LocalDate day = LocalDate.of(2026, 1, 5);
+        assertThat(Texts.in("en").day(day)).isEqualTo(medium(Locale.UK).format(day));
+        assertThat(Texts.in("de").day(day)).isEqualTo("5. Jan. 2026");
+        assertThat(Texts.in("de").month(YearMonth.of(2026, 3))).isEqualTo("M\u00e4rz 2026");
+        assertThat(Texts.in("de").weekday(day)).startsWith("Mo").endsWith("5. Jan. 2026");
+        assertThat(Texts.in("de").when(day.atTime(19, 30))).endsWith("19:30");
+        assertThat(Texts.in("en").when(day.atTime(19, 30))).isEqualTo("Mon 5 Jan 2026, 19:30");
+    }
+
+    private static DateTimeFormatter medium(Locale locale) {
+        return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM).withLocale(locale);
     }
 
     @Test
