@@ -45,6 +45,11 @@ public final class MorePage {
             "break-even",
             "goal",
             "standings",
+            "ending",
+            "marks",
+            "trial",
+            "slide-test",
+            "plan",
             "load");
 
     /** Keys of the recorder, bag by bag. */

@@ -89,7 +89,8 @@ public final class RatesPage {
         TryRates.Answer answer = found.value();
         TryWords words = new TryWords(web.texts(), web.records().situations(player.id()), web.bagNames(player.id()));
         List<Row> rows = answer.rows().stream()
-                .map(row -> new Row(words.row(drill, row), row.worked(), row.tries(), TryWords.rate(row.rate())))
+                .map(row -> new Row(
+                        ShotWords.capital(words.row(drill, row)), row.worked(), row.tries(), TryWords.rate(row.rate())))
                 .toList();
         List<Try.Played> latest = new ArrayList<>();
         for (Try tried :
@@ -104,7 +105,7 @@ public final class RatesPage {
                 by.stream().map(Word::word).toList(),
                 rows,
                 answer.preferences().stream()
-                        .map(preference -> words.preference(drill, answer, preference))
+                        .map(preference -> ShotWords.capital(words.preference(drill, answer, preference)))
                         .toList(),
                 drill == Drill.SITUATION ? chains(player, words) : List.of(),
                 drill == Drill.SITUATION && by.isEmpty()
@@ -149,7 +150,7 @@ public final class RatesPage {
         }
         List<Pictures.Named> named = answer.rows().stream()
                 .limit(MOST_PICTURED)
-                .map(row -> new Pictures.Named(words.row(drill, row), percent(row.rate())))
+                .map(row -> new Pictures.Named(ShotWords.capital(words.row(drill, row)), percent(row.rate())))
                 .toList();
         return Pictures.ranges(
                 web.texts().of("rates.picture"), web.texts().of("rates.picture.about", named.size()), data(rows), named);
@@ -192,7 +193,7 @@ public final class RatesPage {
     private static BoardPictures.Asked asked(String name, List<TryRates.Row> rows, TryWords words) {
         TryRates.Row first = rows.get(0);
         return new BoardPictures.Asked(
-                name,
+                ShotWords.capital(name),
                 first.position().bags(),
                 Board.usualWidth(first.board()),
                 rows.stream()
