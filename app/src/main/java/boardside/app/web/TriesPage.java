@@ -1,8 +1,10 @@
 package boardside.app.web;
 
 import boardside.app.json.Json;
+import boardside.app.practice.Exercise;
 import boardside.app.practice.Player;
 import boardside.app.practice.Run;
+import boardside.app.practice.Setup;
 import boardside.app.practice.Try;
 import boardside.app.record.RunDetail;
 import boardside.app.record.TryRates;
@@ -20,6 +22,20 @@ final class TriesPage {
     /** Drills that consist of tries. */
     static final Set<Drill> DRILLS = Set.of(Drill.PLACEMENT, Drill.SITUATION);
 
+    /** Beginnings of the keys of the texts that the page's script needs. */
+    static final String[] TEXTS = {
+        "run.",
+        "try.",
+        "shot.",
+        "situations.",
+        "stakes.",
+        "board.",
+        "face.",
+        "approach.",
+        "conditions.",
+        "outcome."
+    };
+
     private final Web web;
 
     TriesPage(Web web) {
@@ -30,7 +46,7 @@ final class TriesPage {
      * What the page's script starts from.
      *
      * @param tries in order; those taken back are there without what was played
-     * @param rates what works how often, by target or shot, for calling the weakest more often
+     * @param rates what works how often, by target or shot, where the weakest is called more often
      */
     record Boot(
             int player,
@@ -49,7 +65,7 @@ final class TriesPage {
                 run,
                 web.records().allTries(player.id(), run.id()),
                 RunPage.bags(web, player, run),
-                rates(player, run),
+                rates(web, player, run.drill(), run.setup()),
                 plan);
         web.show(
                 ctx,
@@ -59,30 +75,22 @@ final class TriesPage {
                         "setup", run.setup(),
                         "drawn", run.drill() == Drill.SITUATION,
                         "run", Json.write(boot),
-                        "texts",
-                                Json.write(web.texts()
-                                        .startingWith(
-                                                "run.",
-                                                "try.",
-                                                "shot.",
-                                                "situations.",
-                                                "stakes.",
-                                                "board.",
-                                                "face.",
-                                                "approach.",
-                                                "conditions.",
-                                                "outcome."))));
+                        "texts", Json.write(web.texts().startingWith(TEXTS))));
     }
 
-    // By target; of shots, the one that works least anywhere stands for it.
-    private Map<String, Double> rates(Player player, Run run) {
+    /** By target, or by shot: then the one that works least anywhere stands for it. Empty where nothing is called by weakness. */
+    static Map<String, Double> rates(Web web, Player player, Drill drill, Setup setup) {
         Map<String, Double> rates = new TreeMap<>();
-        for (TryRates.Row row : TryRates.of(web.records(), player.id(), run.drill(), web.today(), Set.of())
-                .rows()) {
+        Exercise exercise = setup.exercise();
+        if (exercise == null || exercise.call() != Exercise.Call.WEAKNESS) {
+            return rates;
+        }
+        for (TryRates.Row row :
+                TryRates.of(web.records(), player.id(), drill, web.today(), Set.of()).rows()) {
             Target target = row.target();
-            if (row.board() == run.setup().board()) {
+            if (row.board() == setup.board()) {
                 rates.merge(
-                        run.drill() == Drill.PLACEMENT && target != null
+                        drill == Drill.PLACEMENT && target != null
                                 ? target.text()
                                 : row.shot().word(),
                         row.rate().estimate(),

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +20,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class WithoutNetwork {
     private static final List<String> PARTS = List.of("throw", "seen", "sent", "rest");
+
+    private static final String[] TEXTS =
+            Stream.of(RunPage.TEXTS, TriesPage.TEXTS).flatMap(Stream::of).toArray(String[]::new);
 
     private final Web web;
     private final String worker;
@@ -38,8 +42,9 @@ final class WithoutNetwork {
      * @param name of the drill
      * @param says how it would be thrown
      * @param ghost what is raced against, in words, or empty
+     * @param rates what works how often, for calling the weakest more often; empty for drills without tries
      */
-    record Ready(String name, String says, String ghost, PlanBoot.Start start) {}
+    record Ready(String name, String says, String ghost, PlanBoot.Start start, Map<String, Double> rates) {}
 
     /** The run begun last: a pause of some hours after it begins a new session. */
     record Last(String id, String startedAt) {}
@@ -67,9 +72,7 @@ final class WithoutNetwork {
         Player player = web.player(ctx);
         List<Ready> ready = new ArrayList<>();
         for (Drill drill : HomePage.DRILLS) {
-            if (!TriesPage.DRILLS.contains(drill)) {
-                ready.add(ready(player, drill));
-            }
+            ready.add(ready(player, drill));
         }
         Boot boot = new Boot(
                 player.id(),
@@ -86,7 +89,7 @@ final class WithoutNetwork {
         Map<String, @Nullable Object> values = new LinkedHashMap<>();
         values.put("setup", Setups.first(Drill.TOTAL));
         values.put("boot", Json.write(boot));
-        values.put("texts", Json.write(web.texts().startingWith(RunPage.TEXTS)));
+        values.put("texts", Json.write(web.texts().startingWith(TEXTS)));
         web.show(ctx, "throw", web.texts().of("throw.title"), values);
     }
 
@@ -112,6 +115,7 @@ final class WithoutNetwork {
                         false,
                         web.nextOpponent(player.id(), drill),
                         setup,
-                        rounds == null ? null : web.records().standing(player.id(), drill, rounds, "")));
+                        rounds == null ? null : web.records().standing(player.id(), drill, rounds, "")),
+                TriesPage.rates(web, player, drill, setup));
     }
 }

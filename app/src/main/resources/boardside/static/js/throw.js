@@ -1,4 +1,4 @@
-// A run begun on this device, without the server: chosen here, then recorded like any other by run.js. The outbox holds all of it
+// A run begun on this device, without the server: chosen here, then recorded like any other. The outbox holds all of it
 // until the server has it. Without the network this page also stands in for that of a run it began.
 
 import { $, el, t } from "./dom.js";
@@ -6,6 +6,7 @@ import { isoNow, uuidv7 } from "./ids.js";
 import { Outbox } from "./outbox.js";
 import { sender } from "./post.js";
 
+const TRIES = ["placement", "situation"]; // drills that are recorded try by try, by tries.js
 const SESSION_GAP = 3 * 60 * 60 * 1000; // milliseconds; a longer pause begins a new session, as on the server
 
 const root = $("run");
@@ -61,11 +62,14 @@ function session() {
 function record({ run: id, session: of, drill, startedAt, warmUp, opponent, target, game, setup }) {
   const ready = boot.ready.find(({ start }) => start.drill === drill);
   const run = { id, session: of, drill, startedAt, warmUp, opponent, target, game, finishedAt: null, setup };
+  const tries = TRIES.includes(drill);
   root.dataset.run = JSON.stringify({
-    player: boot.player, token: boot.token, bags: boot.bags, run, rounds: [], ghost: ready?.ghost ?? "",
-    standing: ready?.start.standing ?? null, begunHere: true,
+    player: boot.player, token: boot.token, bags: boot.bags, run, begunHere: true,
+    ...(tries ? { tries: [], rates: ready?.rates ?? {}, plan: null }
+      : { rounds: [], ghost: ready?.ghost ?? "", standing: ready?.start.standing ?? null }),
   });
+  if (tries) $("rounds").setAttribute("aria-label", t("try.list"));
   document.querySelector("h1").textContent = t(`drill.${drill}`);
   atBoards(true);
-  import("./run.js");
+  import(tries ? "./tries.js" : "./run.js");
 }

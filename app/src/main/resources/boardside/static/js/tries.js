@@ -7,14 +7,14 @@ import { kept } from "./keep.js";
 import { Outbox } from "./outbox.js";
 import { Planned, plannedNext } from "./planned.js";
 import { sender } from "./post.js";
-import { Voice, drawChips, drawSent, keepOrSay, onKey, setupSheet, summaryOf, wire } from "./sheets.js";
+import { Voice, addressed, drawChips, drawSent as drawSentMark, keepOrSay, onKey, setupSheet, summaryOf, wire } from "./sheets.js";
 import { ShotClock, stakesSaid } from "./stakes.js";
 import { TryModel } from "./trymodel.js";
 
 const boot = JSON.parse($("run").dataset.run);
-const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent(outbox));
+const outbox = new Outbox(sender(boot.token, t("run.send.pair")), () => drawSent());
 // What the server gave holds all that was sent to it.
-if (!kept) outbox.forgetSent(boot.run.id);
+if (!kept && !boot.begunHere) outbox.forgetSent(boot.run.id);
 const model = new TryModel(boot, outbox);
 const planned = boot.plan ? new Planned(boot.plan, model) : null;
 const voice = new Voice();
@@ -53,9 +53,14 @@ function draw() {
   drawSetup();
   drawTries();
   drawEntry();
-  drawSent(outbox);
+  drawSent();
   $("undo").disabled = !model.canUndo();
   $("stakes").textContent = stakesSaid(model.setup.stakes, true);
+}
+
+function drawSent() {
+  addressed(model);
+  drawSentMark(outbox);
 }
 
 function drawScore() {

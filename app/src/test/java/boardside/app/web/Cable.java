@@ -70,6 +70,11 @@ final class Cable implements AutoCloseable {
                 Socket end = new Socket(InetAddress.getLoopbackAddress(), server);
                 sockets.add(browser);
                 sockets.add(end);
+                if (socket.isClosed()) {
+                    // Pulled between the two lines above: nobody else would know of these.
+                    browser.close();
+                    end.close();
+                }
                 start(() -> pump(browser, end, false));
                 start(() -> pump(end, browser, true));
             }

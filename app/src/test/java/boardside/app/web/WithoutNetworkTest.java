@@ -8,7 +8,9 @@ import boardside.app.practice.Account;
 import boardside.app.practice.Player;
 import boardside.app.practice.Role;
 import boardside.app.practice.Round;
+import boardside.app.practice.Run;
 import boardside.app.record.RunDetail;
+import boardside.engine.rules.Drill;
 import com.microsoft.playwright.PlaywrightException;
 import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import org.junit.jupiter.api.AfterEach;
@@ -97,6 +99,40 @@ class WithoutNetworkTest extends Browser {
         tap("4-0-0");
         assertThat(page.locator("#sent")).hasText("all stored");
         assertThat(stored().rounds()).hasSize(4);
+    }
+
+    @Test
+    void triesAreBegunWithoutTheNetworkToo() {
+        keep();
+        cable.pull();
+        page.navigate(url("/throw"));
+        page.locator("[data-drill=placement]").tap();
+        assertThat(page.locator("#call")).isVisible();
+        page.locator("[data-off=long]").tap();
+        page.locator("[data-off=short]").tap();
+        assertThat(page.locator("#sent")).hasText("3 not yet sent");
+        page.reload();
+        assertThat(page.locator("#score")).hasText("0/2");
+        assertAccessible();
+        picture("without-placement");
+
+        page.navigate(url("/throw"));
+        page.locator("[data-drill=situation]").tap();
+        page.locator("#worked").tap();
+        page.locator("#redraw").tap();
+        assertThat(page.locator("#drawing-sheet")).isVisible();
+        page.locator("#drawing-sheet [data-close]").tap();
+        assertThat(page.locator("#sent")).hasText("5 not yet sent");
+
+        cable.plug();
+        assertThat(page.locator("#sent")).hasText("all stored");
+        page.waitForURL("**/runs/" + stored().run().id());
+        page.reload();
+        assertThat(page.locator("#score")).hasText("1/1");
+        int me = records.firstPlayer().id();
+        assertThat(records.tries(me, stored().run().id())).hasSize(1);
+        Run placed = records.lastRun(me, Drill.PLACEMENT).orElseThrow();
+        assertThat(records.tries(me, placed.id())).hasSize(2);
     }
 
     @Test
