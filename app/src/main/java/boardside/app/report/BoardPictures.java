@@ -102,8 +102,7 @@ public final class BoardPictures {
         Scale scale = new Scale(0, 100, 196, Picture.WIDTH - 12.0);
         List<Shape> shapes = new ArrayList<>();
         double top = 24;
-        double bottom = top
-                + asked.stream().mapToDouble(BoardPictures::height).sum();
+        double bottom = top + asked.stream().mapToDouble(BoardPictures::height).sum();
         for (int tick = 0; tick <= 100; tick += 50) {
             double x = scale.at(tick);
             shapes.add(new Label(Paint.SOFT, x, 14, Anchor.MIDDLE, Picture.TEXT, String.valueOf(tick)));

@@ -51,12 +51,7 @@ public final class SeasonPictures {
         for (int p = 1; p <= places; p++) {
             if (p == 1 || p % every == 0) {
                 shapes.add(new Label(
-                        Paint.SOFT,
-                        LEFT + (p - 0.5) * step,
-                        TOP - 8,
-                        Anchor.MIDDLE,
-                        Picture.TEXT,
-                        String.valueOf(p)));
+                        Paint.SOFT, LEFT + (p - 0.5) * step, TOP - 8, Anchor.MIDDLE, Picture.TEXT, String.valueOf(p)));
             }
         }
         for (int r = 0; r < endings.size(); r++) {

@@ -57,9 +57,7 @@ final class FormOverTime {
             rows.add(
                     0,
                     List.of(
-                            single
-                                    ? texts.day(day.to())
-                                    : texts.day(day.from()) + " \u2013 " + texts.day(day.to()),
+                            single ? texts.day(day.to()) : texts.day(day.from()) + " \u2013 " + texts.day(day.to()),
                             String.valueOf(day.throwsCounted()),
                             Numbers.one(day.pointsPerRound().estimate()),
                             Numbers.range(day.pointsPerRound())));

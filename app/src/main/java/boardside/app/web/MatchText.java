@@ -9,10 +9,8 @@ import boardside.app.record.Records;
 import boardside.app.record.RunDetail;
 import boardside.engine.league.GameTotals;
 import java.time.LocalDateTime;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Collectors;
 

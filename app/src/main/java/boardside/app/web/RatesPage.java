@@ -153,7 +153,10 @@ public final class RatesPage {
                 .map(row -> new Pictures.Named(ShotWords.capital(words.row(drill, row)), percent(row.rate())))
                 .toList();
         return Pictures.ranges(
-                web.texts().of("rates.picture"), web.texts().of("rates.picture.about", named.size()), data(rows), named);
+                web.texts().of("rates.picture"),
+                web.texts().of("rates.picture.about", named.size()),
+                data(rows),
+                named);
     }
 
     private DataTable data(List<Row> rows) {

@@ -83,7 +83,10 @@ public final class ReportsPage {
     private Report there(Optional<Report> report, Reports.Kind kind, LocalDate day) {
         return report.orElseThrow(() -> new Refusal(
                 404,
-                web.texts().of(kind == Reports.Kind.SESSION ? "report.none.day" : "report.none", web.texts().day(day))));
+                web.texts()
+                        .of(
+                                kind == Reports.Kind.SESSION ? "report.none.day" : "report.none",
+                                web.texts().day(day))));
     }
 
     private Reports.Kind kind(Context ctx) {

@@ -33,7 +33,12 @@ public final class SeasonPage {
      * @param picture of the same, or null
      */
     public record View(
-            String path, String name, String sentence, List<Line> lines, @Nullable Picture picture, String about) {}
+            String path,
+            String name,
+            String sentence,
+            List<Line> lines,
+            @Nullable Picture picture,
+            String about) {}
 
     /**
      * A player.
@@ -58,9 +63,7 @@ public final class SeasonPage {
                 season.map(known -> sentence(known, me)).orElse(web.texts().of("season.nothing")),
                 lines,
                 season.map(known -> picture(
-                                web.texts(),
-                                known.forecast(),
-                                known.forecast().order()))
+                                web.texts(), known.forecast(), known.forecast().order()))
                         .orElse(null),
                 season.map(known ->
                                 web.texts().of("season.about", known.forecast().seasons()))

@@ -156,12 +156,16 @@ public final class StartPage {
     private List<View.GhostChoice> pasts(Player player) {
         List<View.GhostChoice> pasts = new ArrayList<>();
         Ghosts.bestDay(web.records(), player.id(), web.today())
-                .ifPresent(day -> pasts.add(
-                        new View.GhostChoice("day", day.toString(), web.texts().of("ghost.day", web.texts().day(day)))));
+                .ifPresent(day -> pasts.add(new View.GhostChoice(
+                        "day",
+                        day.toString(),
+                        web.texts().of("ghost.day", web.texts().day(day)))));
         web.skills().skill(player.id(), web.today()).months().stream()
                 .limit(MOST_MONTHS)
                 .forEach(month -> pasts.add(new View.GhostChoice(
-                        "month", month.toString(), web.texts().of("ghost.month", web.texts().month(month)))));
+                        "month",
+                        month.toString(),
+                        web.texts().of("ghost.month", web.texts().month(month)))));
         return pasts;
     }
 

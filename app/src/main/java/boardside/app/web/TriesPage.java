@@ -24,16 +24,7 @@ final class TriesPage {
 
     /** Beginnings of the keys of the texts that the page's script needs. */
     static final String[] TEXTS = {
-        "run.",
-        "try.",
-        "shot.",
-        "situations.",
-        "stakes.",
-        "board.",
-        "face.",
-        "approach.",
-        "conditions.",
-        "outcome."
+        "run.", "try.", "shot.", "situations.", "stakes.", "board.", "face.", "approach.", "conditions.", "outcome."
     };
 
     private final Web web;
@@ -85,8 +76,8 @@ final class TriesPage {
         if (exercise == null || exercise.call() != Exercise.Call.WEAKNESS) {
             return rates;
         }
-        for (TryRates.Row row :
-                TryRates.of(web.records(), player.id(), drill, web.today(), Set.of()).rows()) {
+        for (TryRates.Row row : TryRates.of(web.records(), player.id(), drill, web.today(), Set.of())
+                .rows()) {
             Target target = row.target();
             if (row.board() == setup.board()) {
                 rates.merge(

@@ -236,7 +236,8 @@ class PicturesTest {
                 .filter(Shape.Box.class::isInstance)
                 .map(Shape.Box.class::cast)
                 .toList();
-        double all = boxes.stream().mapToDouble(box -> box.width() * box.height()).sum();
+        double all =
+                boxes.stream().mapToDouble(box -> box.width() * box.height()).sum();
         assertThat(boxes).extracting(Shape.Box::paint).containsExactly(Paint.MARK, Paint.BAND, Paint.BAND);
         assertThat(boxes)
                 .extracting(box -> Math.round(100 * box.width() * box.height() / all))

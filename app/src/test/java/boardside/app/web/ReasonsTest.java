@@ -88,7 +88,8 @@ class ReasonsTest extends Browser {
         page.navigate(url("/calendar?month=" + today.minusMonths(2).toString().substring(0, 7)));
         assertThat(page.locator("#sum")).hasText("No bags this month.");
         page.locator("a[rel='next']").click();
-        assertThat(page.locator("caption")).hasText(Texts.in("en").month(java.time.YearMonth.from(today.minusMonths(1))));
+        assertThat(page.locator("caption"))
+                .hasText(Texts.in("en").month(java.time.YearMonth.from(today.minusMonths(1))));
         page.navigate(url("/"));
         assertThat(page.locator("#caution")).isVisible();
         picture("home-reasons");
