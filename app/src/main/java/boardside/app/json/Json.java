@@ -5,8 +5,10 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.cfg.MapperConfig;
 import com.fasterxml.jackson.databind.deser.std.FromStringDeserializer;
+import com.fasterxml.jackson.databind.exc.ValueInstantiationException;
 import com.fasterxml.jackson.databind.introspect.AnnotatedClass;
 import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -16,6 +18,7 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /** Records as JSON: components by name, words for constants, instants, times without a zone and zones as text, what is null left out, unknown keys ignored when read. */
 public final class Json {
@@ -58,8 +61,23 @@ public final class Json {
             }
             return value;
         } catch (JsonProcessingException e) {
-            throw new IllegalArgumentException("not the JSON expected: " + e.getOriginalMessage(), e);
+            throw new IllegalArgumentException("not the JSON expected: " + wrong(e), e);
         }
+    }
+
+    /** What is wrong with a text, for whoever wrote it: without the names of our classes. */
+    public static String wrong(JsonProcessingException e) {
+        if (!(e instanceof JsonMappingException mapping)) {
+            return e.getOriginalMessage();
+        }
+        String path = mapping.getPath().stream()
+                .map(part -> part.getFieldName() == null ? String.valueOf(part.getIndex()) : part.getFieldName())
+                .collect(Collectors.joining("/"));
+        String where = path.isEmpty() ? "it" : "\"" + path + "\"";
+        if (e instanceof ValueInstantiationException && e.getCause() instanceof IllegalArgumentException cause) {
+            return where + ": " + cause.getMessage();
+        }
+        return where + " is missing or not what belongs there";
     }
 
     /** A value that has a text form. */

@@ -22,7 +22,7 @@ final class Troubles {
 
     /** The failure to tell where the machine is at fault; else what was thrown. */
     static RuntimeException told(RuntimeException thrown, String location) {
-        String why = thrown instanceof Failure ? null : reason(thrown);
+        String why = thrown instanceof Failure.StoreUnusable ? null : reason(thrown);
         return why == null
                 ? thrown
                 : new Failure.StoreUnusable("the store " + location + " does not work now: " + why, thrown);

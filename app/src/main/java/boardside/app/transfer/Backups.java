@@ -5,6 +5,7 @@ import boardside.app.record.Records;
 import boardside.app.transfer.LogFiles.Progress;
 import java.io.BufferedInputStream;
 import java.io.BufferedReader;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -25,6 +26,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Set;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
+import java.util.zip.ZipException;
 
 /**
  * Backups: all that players recorded, as JSON Lines in gzip. The same file restores into an SQLite file and into
@@ -126,7 +128,7 @@ public final class Backups {
         try (BufferedReader in = open(file)) {
             return Contents.of(records.refill(force, refill -> JsonLines.read(file.toString(), in, refill, progress)));
         } catch (IOException e) {
-            throw new Failure.BadInput(file + " cannot be read (" + e + ")");
+            throw unreadable(file, e);
         }
     }
 
@@ -142,8 +144,14 @@ public final class Backups {
         try (BufferedReader in = open(file)) {
             return Contents.of(JsonLines.read(file.toString(), in, null, progress));
         } catch (IOException e) {
-            throw new Failure.BadInput(file + " cannot be read (" + e + ")");
+            throw unreadable(file, e);
         }
+    }
+
+    private static Failure.BadInput unreadable(Path file, IOException e) {
+        boolean damaged = e instanceof ZipException || e instanceof EOFException;
+        return new Failure.BadInput(
+                file + (damaged ? " is damaged or cut short; use another backup" : " cannot be read (" + e + ")"));
     }
 
     /** Makes a folder, and those above it, that this user alone may look into. */

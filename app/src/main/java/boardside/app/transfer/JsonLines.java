@@ -45,6 +45,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -460,12 +461,18 @@ final class JsonLines {
                     ended = line(Json.read(text, JsonNode.class));
                 }
             } catch (JsonProcessingException e) {
-                throw fault(e.getOriginalMessage());
+                throw fault(Json.wrong(e));
             } catch (Failure e) {
                 throw e;
-            } catch (RuntimeException e) {
-                // A value that cannot be, or that the store will not have.
+            } catch (IllegalArgumentException | DateTimeException e) {
                 throw fault(String.valueOf(e.getMessage()));
+            } catch (RuntimeException e) {
+                // What the store will not have says so in SQL, with all that was to be stored. Where its disk is full
+                // or the
+                // like, the store tells that instead, by the cause.
+                Failure.BadInput fault = fault("it does not go together with the lines before it");
+                fault.initCause(e);
+                throw fault;
             } catch (IOException e) {
                 throw new Failure.BadInput(file + ", after line " + number
                         + ": the file is damaged or cut short; use another backup (" + e.getMessage() + ")");
@@ -610,7 +617,8 @@ final class JsonLines {
                 }
                 case "end" -> {
                     if (!Json.MAPPER.treeToValue(node, Counts.class).equals(counts)) {
-                        throw new IllegalArgumentException("the file holds " + counts + ", not what its end says");
+                        throw new IllegalArgumentException(
+                                "the file holds " + Json.write(counts) + ", not what its end says");
                     }
                     return true;
                 }

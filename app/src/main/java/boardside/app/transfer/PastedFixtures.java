@@ -18,6 +18,10 @@ import org.jspecify.annotations.Nullable;
  */
 public final class PastedFixtures {
     private static final int MOST_LINES = 5000;
+
+    /** More than two names and some totals need; the patterns take the cube of a line's length. */
+    private static final int LONGEST_LINE = 200;
+
     private static final int MOST_FAULTS = 20;
 
     private static final Pattern HEAD = Pattern.compile(
@@ -57,6 +61,11 @@ public final class PastedFixtures {
         }
         for (int number = 1; number <= lines.size(); number++) {
             String line = lines.get(number - 1).strip();
+            if (line.length() > LONGEST_LINE) {
+                faults.add(where(number) + "it has " + line.length() + " characters, and " + LONGEST_LINE
+                        + " are enough for a match; write one match a line");
+                continue;
+            }
             PastedDeadline.Found due = PastedDeadline.in(line, today);
             String rest = due.rest();
             if (due.fault() != null) {

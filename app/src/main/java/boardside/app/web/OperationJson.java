@@ -2,17 +2,60 @@ package boardside.app.web;
 
 import boardside.app.json.Json;
 import boardside.app.practice.Operation;
+import com.fasterxml.jackson.annotation.JsonSetter;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import com.fasterxml.jackson.annotation.Nulls;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.AnnotationIntrospector;
+import com.fasterxml.jackson.databind.introspect.Annotated;
+import com.fasterxml.jackson.databind.introspect.AnnotatedMember;
+import com.fasterxml.jackson.databind.introspect.AnnotatedParameter;
+import com.fasterxml.jackson.databind.introspect.NopAnnotationIntrospector;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.lang.reflect.RecordComponent;
 import org.jspecify.annotations.Nullable;
 
 /** Reads what pages send; {@code type} tells which operation it is. */
 final class OperationJson {
-    private static final JsonMapper MAPPER = (JsonMapper) Json.MAPPER.copy().addMixIn(Operation.class, Typed.class);
+    private static final JsonMapper MAPPER = mapper();
 
     private OperationJson() {}
+
+    private static JsonMapper mapper() {
+        JsonMapper mapper = (JsonMapper) Json.MAPPER.copy().addMixIn(Operation.class, Typed.class);
+        mapper.setAnnotationIntrospector(AnnotationIntrospector.pair(
+                new Needed(), mapper.getDeserializationConfig().getAnnotationIntrospector()));
+        // A list holds no nothing.
+        mapper.setDefaultSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL));
+        return mapper;
+    }
+
+    /** Says what a text must hold: every part of a record that may not be null. */
+    private static final class Needed extends NopAnnotationIntrospector {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public @Nullable Boolean hasRequiredMarker(AnnotatedMember member) {
+            return needed(member) ? Boolean.TRUE : null;
+        }
+
+        @Override
+        public JsonSetter.Value findSetterInfo(Annotated member) {
+            return needed(member) ? JsonSetter.Value.construct(Nulls.FAIL, Nulls.FAIL) : JsonSetter.Value.empty();
+        }
+
+        /** Whether it is a part of a record that may not be null; what is left out of numbers and switches is Jackson's to say. */
+        private static boolean needed(Annotated member) {
+            if (!(member instanceof AnnotatedParameter parameter)
+                    || member.getRawType().isPrimitive()) {
+                return false;
+            }
+            RecordComponent[] parts = parameter.getDeclaringClass().getRecordComponents();
+            return parts != null
+                    && !parts[parameter.getIndex()].getAnnotatedType().isAnnotationPresent(Nullable.class);
+        }
+    }
 
     @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
     @JsonSubTypes({
@@ -43,7 +86,7 @@ final class OperationJson {
         try {
             value = MAPPER.readValue(text, type);
         } catch (JsonProcessingException e) {
-            throw new Refusal(400, "This is not what the interface takes: " + e.getOriginalMessage());
+            throw new Refusal(400, "This is not what the interface takes: " + Json.wrong(e));
         }
         if (value == null) {
             throw new Refusal(400, "This is not what the interface takes: null.");

@@ -126,10 +126,7 @@ final class RunPage {
 
     /** Stores what was sent and says of each operation what became of it, once it is on disk. */
     void receive(Context ctx) {
-        Upload upload = OperationJson.read(ctx.body(), Upload.class);
-        if (upload.operations() == null || upload.operations().size() > MOST_OPERATIONS) {
-            throw new Refusal(400, "Send 1 to " + MOST_OPERATIONS + " operations at a time.");
-        }
+        Upload upload = upload(ctx.body());
         Player player = web.mayRecordFor(ctx, upload.player());
         Instant now = web.now();
         List<Applied> applied = web.records().apply(player.id(), upload.operations(), now, ahead(upload.sentAt(), now));
@@ -138,6 +135,19 @@ final class RunPage {
         }
         count(upload.operations(), applied);
         web.answer(ctx, new Answer(applied.stream().map(RunPage::result).toList()));
+    }
+
+    /**
+     * What was sent.
+     *
+     * @throws Refusal saying what is wrong with it
+     */
+    static Upload upload(String text) {
+        Upload upload = OperationJson.read(text, Upload.class);
+        if (upload.operations().size() > MOST_OPERATIONS) {
+            throw new Refusal(400, "Send 1 to " + MOST_OPERATIONS + " operations at a time.");
+        }
+        return upload;
     }
 
     private void count(List<Operation> operations, List<Applied> applied) {
@@ -151,11 +161,12 @@ final class RunPage {
     }
 
     /** How far the device's clock is ahead of ours, the way here taken as no time; what can be no clock is not gone by. */
-    private static Duration ahead(@Nullable Long sentAt, Instant now) {
-        if (sentAt == null || Math.abs(sentAt - now.toEpochMilli()) > MOST_AHEAD.toMillis()) {
+    static Duration ahead(@Nullable Long sentAt, Instant now) {
+        if (sentAt == null) {
             return Duration.ZERO;
         }
-        return Duration.between(now, Instant.ofEpochMilli(sentAt));
+        Duration ahead = Duration.between(now, Instant.ofEpochMilli(sentAt));
+        return ahead.abs().compareTo(MOST_AHEAD) > 0 ? Duration.ZERO : ahead;
     }
 
     private static Result result(Applied applied) {

@@ -29,8 +29,8 @@ final class StartForm extends FormReader {
     private final Drill drill;
     private final Setup before;
 
-    StartForm(Web web, Context ctx, Drill drill, Setup before) {
-        super(web.texts(), ctx, fields(before));
+    StartForm(Texts texts, Context ctx, Drill drill, Setup before) {
+        super(texts, ctx, fields(before));
         this.drill = drill;
         this.before = before;
     }

@@ -191,7 +191,7 @@ public final class StartPage {
             go(ctx, web.startRun(player, drill, before, false, web.nextOpponent(player.id(), drill)));
             return;
         }
-        StartForm form = new StartForm(web, ctx, drill, before);
+        StartForm form = new StartForm(web.texts(), ctx, drill, before);
         String opponent = form.opponent();
         Setup setup = form.setup();
         if (form.faults().isEmpty() && form.fair()) {
