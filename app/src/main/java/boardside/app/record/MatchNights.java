@@ -48,7 +48,12 @@ public final class MatchNights {
         return Optional.ofNullable(find(List.of(asked)).get(asked));
     }
 
-    /** The same for up to {@value #MOST_AT_ONCE} matches at once, all in one state; those that do not exist are missing. */
+    /** Whether the season of a match is open to everybody; empty if there is no such match, or its season was deleted. */
+    public Optional<Boolean> open(MatchId match) {
+        return database.ask(rows -> rows.matches().open(match));
+    }
+
+    /** Matches as they are thrown, up to {@value #MOST_AT_ONCE} at once, all in one state; those that do not exist are missing. */
     public Map<MatchId, MatchNight> find(Collection<MatchId> matches) {
         return database.read(rows -> rows.matches().nights(matches));
     }

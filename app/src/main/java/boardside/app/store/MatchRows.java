@@ -469,6 +469,16 @@ public final class MatchRows {
         return stamps;
     }
 
+    /** Whether the season of a match is open to everybody; empty if there is no such match, or its season was deleted. */
+    public Optional<Boolean> open(MatchId match) {
+        return handle.createQuery("select s.open from season_match m join season s on s.id = m.season"
+                        + " where m.season = :season and m.id = :match and s.deleted = 0")
+                .bind("season", match.season())
+                .bind("match", match.match())
+                .map((row, context) -> row.getInt("open") == 1)
+                .findOne();
+    }
+
     /** The stamp of a match that was read. */
     public static String stamp(long version, boolean open) {
         return version + (open ? " open" : "");

@@ -185,6 +185,8 @@ public final class Signals implements AutoCloseable {
             try (Connection connection = connect(from);
                     Statement statement = connection.createStatement()) {
                 ear = connection;
+                // Whoever told before may be gone with that number.
+                mouth = 0;
                 statement.execute("listen " + CHANNEL);
                 listeners.forEach(Listener::missed);
                 PGConnection news = connection.unwrap(PGConnection.class);

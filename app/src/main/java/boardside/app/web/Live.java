@@ -295,7 +295,7 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
      * @param stranger whether they may look only because anybody may
      * @throws Refusal if there are too many already
      */
-    void open(Context ctx, MatchNight night, String client, boolean stranger) {
+    void open(Context ctx, MatchId match, String client, boolean stranger) {
         if (!enter(client)) {
             ctx.header("Retry-After", "10");
             throw new Refusal(503, "Too many are watching just now. Try again in a while.");
@@ -304,14 +304,13 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
         ctx.header("X-Accel-Buffering", "no");
         // How long somebody watches is no time to answer.
         ctx.attribute(Server.SINCE, null);
-        ctx.future(() -> watch(ctx, night, client, stranger));
+        ctx.future(() -> watch(ctx, match, client, stranger));
     }
 
-    private CompletableFuture<Void> watch(Context ctx, MatchNight night, String client, boolean stranger) {
+    private CompletableFuture<Void> watch(Context ctx, MatchId match, String client, boolean stranger) {
         Spectator spectator;
         try {
             ServletOutputStream out = ctx.res().getOutputStream();
-            MatchId match = new MatchId(night.head().season(), night.head().match());
             // Known to its room before anything is sent, so that nothing falls in between.
             Spectator[] made = new Spectator[1];
             Room room = rooms.compute(match, (same, kept) -> {

@@ -1,6 +1,7 @@
 package boardside.app.web;
 
 import boardside.app.json.Json;
+import boardside.app.season.MatchId;
 import boardside.app.season.MatchNight;
 import boardside.app.season.MatchSide;
 import boardside.app.transfer.MatchRounds;
@@ -49,18 +50,20 @@ public final class LivePage {
     /** Where somebody shows themselves throwing. */
     public record Stream(String name, String address, String host) {}
 
-    private record Asked(MatchNight night, boolean stranger) {}
-
-    private Asked asked(Context ctx) {
+    private MatchNight asked(Context ctx) {
         MatchNight night = web.records()
                 .matchNights()
                 .find(ctx.pathParam("season"), ctx.pathParam("match"))
-                // The same as for one that may not be seen, so that nobody learns which there are.
-                .orElseThrow(() -> new Refusal(404, web.texts().of("hosted.nothing")));
+                .orElseThrow(this::nothing);
         if (!night.head().open()) {
             hosted.visible(ctx);
         }
-        return new Asked(night, night.head().open() && !web.guard().letIn(ctx));
+        return night;
+    }
+
+    /** The same as for one that may not be seen, so that nobody learns which there are. */
+    private Refusal nothing() {
+        return new Refusal(404, web.texts().of("hosted.nothing"));
     }
 
     static Drawn drawn(Web web, MatchNight night) {
@@ -91,7 +94,7 @@ public final class LivePage {
     }
 
     void show(Context ctx) {
-        MatchNight night = asked(ctx).night();
+        MatchNight night = asked(ctx);
         View view = new View(
                 "/seasons/" + Numbers.path(night.head().season()) + "/table",
                 night.head().seasonName(),
@@ -101,16 +104,21 @@ public final class LivePage {
     }
 
     void overlay(Context ctx) {
-        MatchNight night = asked(ctx).night();
+        MatchNight night = asked(ctx);
         web.show(ctx, "overlay", title(night), Map.of("drawn", drawn(web, night)));
     }
 
     void json(Context ctx) {
-        web.answer(ctx, MatchRounds.of(asked(ctx).night()));
+        web.answer(ctx, MatchRounds.of(asked(ctx)));
     }
 
     void events(Context ctx) {
-        Asked asked = asked(ctx);
-        live.open(ctx, asked.night(), web.guard().client(ctx), asked.stranger());
+        MatchId match = new MatchId(ctx.pathParam("season"), ctx.pathParam("match"));
+        // Many come back together where an instance went away: one statement is all that each of them costs.
+        boolean open = web.records().matchNights().open(match).orElseThrow(this::nothing);
+        if (!open) {
+            hosted.visible(ctx);
+        }
+        live.open(ctx, match, web.guard().client(ctx), open && !web.guard().letIn(ctx));
     }
 }

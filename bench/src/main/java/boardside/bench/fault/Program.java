@@ -18,21 +18,21 @@ import java.util.concurrent.TimeUnit;
  * @param store its file, or a PostgreSQL URL
  * @param log where what it says goes
  */
-record Program(List<String> command, String store, Path log) {
+public record Program(List<String> command, String store, Path log) {
     private static final int MOST_TRIES = 2400;
 
     /** What a command ended with and printed. */
-    record Ran(int status, String out) {}
+    public record Ran(int status, String out) {}
 
     /** Runs one command to its end. */
-    Ran run(String... arguments) throws IOException, InterruptedException {
+    public Ran run(String... arguments) throws IOException, InterruptedException {
         Process process = start(Map.of(), arguments);
         String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         return new Ran(process.waitFor(), out);
     }
 
     /** Serves, once it can be connected to. */
-    Process serve(int port, Map<String, String> environment) throws IOException, InterruptedException {
+    public Process serve(int port, Map<String, String> environment) throws IOException, InterruptedException {
         Process process = start(environment, "serve", "--port", String.valueOf(port), "--backups", "off");
         for (int tries = 0; tries < MOST_TRIES && process.isAlive(); tries++) {
             try (Socket socket = new Socket()) {
@@ -56,7 +56,7 @@ record Program(List<String> command, String store, Path log) {
     }
 
     /** A port that is free now. */
-    static int freePort() throws IOException {
+    public static int freePort() throws IOException {
         try (ServerSocket free = new ServerSocket(0)) {
             return free.getLocalPort();
         }

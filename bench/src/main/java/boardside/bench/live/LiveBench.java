@@ -8,6 +8,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Duration;
@@ -15,37 +16,50 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Queue;
 import java.util.SplittableRandom;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.regex.Pattern;
 
 /**
  * A league night of many matches at once, thrown and watched, against servers in hosted mode over PostgreSQL.
  *
  * <pre>java -cp bench/target/bench.jar boardside.bench.live.LiveBench prepare jdbc:postgresql://… matches
- * java -cp bench/target/bench.jar boardside.bench.live.LiveBench throw http://127.0.0.1:8027 matches spectators seconds [command]</pre>
+ * java -cp bench/target/bench.jar boardside.bench.live.LiveBench throw http://127.0.0.1:8027 matches spectators seconds [command [seconds]]</pre>
  *
  * <p>{@code prepare} makes seasons of forty players with {@code ./boardside season new} and prints SQL, to be run with
  * {@code psql}, that makes an account with a player and a login for each of them: a thousand passwords would take minutes.
- * {@code throw} has each player throw a round every thirty seconds for so long, and once all of them in the same second; half
- * way a command is run, such as one that restarts the database or ends an instance. A round that is not acknowledged is sent
- * again, as a phone does. At the end all matches are asked for: every round that was acknowledged has to be there once.
+ * {@code throw} has each player throw a round every thirty seconds for half of that time, then all of them one in the same
+ * second, then as at first while a command is run, such as one that restarts the database or ends an instance; the last seconds
+ * say for how long, where that is not the other half. A round that is not acknowledged is sent again, as a phone does; where
+ * several addresses are given, with commas between, to the next of them, as a proxy would. At the end all matches are asked for:
+ * every round that was acknowledged has to be there once, as it was thrown, nothing else, and every spectator has to have all of
+ * them. The status is 1 where that is not so.
  */
 public final class LiveBench {
     private static final int A_SEASON = 40;
     private static final int EVERY_SECONDS = 30;
+    private static final int LONGEST_SECONDS = 180;
     private static final int ROUNDS = 100;
     private static final String LOGIN = "boardside-login";
+    private static final Pattern MINE = Pattern.compile("/seasons/([0-9a-f-]+)/mine/([0-9a-f-]+)\" class=\"mine\"");
+    private static final Pattern ROUND =
+            Pattern.compile("\\{\"round\":(\\d+),\"in\":(\\d+),\"on\":(\\d+),\"off\":(\\d+)");
 
-    private final String base;
+    private final List<String> bases;
     private final int spectators;
-    private final int seconds;
+    private final int every;
     private final HttpClient http;
     private final ScheduledExecutorService timer = Executors.newScheduledThreadPool(2);
     private final Times stored = new Times();
@@ -56,11 +70,16 @@ public final class LiveBench {
     private final SplittableRandom random = new SplittableRandom(11);
     private final List<Thrower> throwers = new ArrayList<>();
     private final List<Match> matches = new ArrayList<>();
+    private final Queue<String> faults = new ConcurrentLinkedQueue<>();
 
-    private LiveBench(String base, int spectators, int seconds) {
-        this.base = base;
+    /**
+     * @param bases addresses of instances over one database, or of a proxy before them
+     * @param every seconds between a player's rounds
+     */
+    LiveBench(List<String> bases, int spectators, int every) {
+        this.bases = List.copyOf(bases);
         this.spectators = spectators;
-        this.seconds = seconds;
+        this.every = every;
         this.http = HttpClient.newBuilder()
                 .version(HttpClient.Version.HTTP_1_1)
                 .connectTimeout(Duration.ofSeconds(5))
@@ -71,14 +90,26 @@ public final class LiveBench {
     /** See the class. */
     public static void main(String[] args) throws Exception {
         if (args.length == 3 && args[0].equals("prepare")) {
-            prepare(args[1], Integer.parseInt(args[2]));
-        } else if (args.length >= 5 && args[0].equals("throw")) {
-            LiveBench bench = new LiveBench(args[1], Integer.parseInt(args[3]), Integer.parseInt(args[4]));
-            bench.run(Integer.parseInt(args[2]), args.length > 5 ? args[5] : "");
-            System.exit(0);
+            prepare(List.of("./boardside"), args[1], Integer.parseInt(args[2])).forEach(System.out::println);
+        } else if (args.length >= 5 && args.length <= 7 && args[0].equals("throw")) {
+            int half = Integer.parseInt(args[4]) / 2;
+            List<String> differences;
+            try {
+                differences = new LiveBench(List.of(args[1].split(",")), Integer.parseInt(args[3]), EVERY_SECONDS)
+                        .run(
+                                Integer.parseInt(args[2]),
+                                half,
+                                args.length > 6 ? Integer.parseInt(args[6]) : half,
+                                args.length > 5 ? args[5] : "");
+            } catch (Exception e) {
+                e.printStackTrace();
+                differences = List.of("it was not run to its end");
+            }
+            differences.forEach(System.out::println);
+            System.exit(differences.isEmpty() ? 0 : 1);
         } else {
             throw new IllegalArgumentException(
-                    "prepare URL MATCHES, or throw BASE MATCHES SPECTATORS SECONDS [COMMAND]");
+                    "prepare URL MATCHES, or throw BASE[,BASE] MATCHES SPECTATORS SECONDS [COMMAND [SECONDS]]");
         }
     }
 
@@ -99,33 +130,28 @@ public final class LiveBench {
         }
     }
 
-    private static void prepare(String url, int matches) throws IOException, InterruptedException {
+    /**
+     * Makes seasons with that many matches in their first week.
+     *
+     * @param program the command that starts the program
+     * @return SQL that makes their players, each with an account that is signed in
+     */
+    static List<String> prepare(List<String> program, String url, int matches)
+            throws IOException, InterruptedException {
         int players = 2 * matches;
         String yesterday =
                 OffsetDateTime.now(ZoneOffset.UTC).minusDays(1).toLocalDate().toString();
         for (int first = 0; first < players; first += A_SEASON) {
             Path names = Files.createTempFile("names", ".txt");
             for (int i = first; i < Math.min(players, first + A_SEASON); i++) {
-                Files.writeString(names, name(i) + "\n", java.nio.file.StandardOpenOption.APPEND);
+                Files.writeString(names, name(i) + "\n", StandardOpenOption.APPEND);
             }
-            int status = new ProcessBuilder(
-                            "./boardside",
-                            "season",
-                            "new",
-                            "S" + first,
-                            names.toString(),
-                            "--starts",
-                            yesterday,
-                            "--zone",
-                            "UTC",
-                            "--games",
-                            "1",
-                            "--rounds",
-                            String.valueOf(ROUNDS),
-                            "--public",
-                            "--quiet",
-                            "--data",
-                            url)
+            List<String> line = new ArrayList<>(program);
+            line.addAll(
+                    List.of("season", "new", "S" + first, names.toString(), "--starts", yesterday, "--zone", "UTC"));
+            line.addAll(
+                    List.of("--games", "1", "--rounds", String.valueOf(ROUNDS), "--public", "--quiet", "--data", url));
+            int status = new ProcessBuilder(line)
                     .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                     .redirectError(ProcessBuilder.Redirect.INHERIT)
                     .start()
@@ -136,24 +162,21 @@ public final class LiveBench {
             }
         }
         long now = System.currentTimeMillis();
+        OffsetDateTime made = OffsetDateTime.now(ZoneOffset.UTC);
+        List<String> sql = new ArrayList<>();
         for (int i = 0; i < players; i++) {
-            System.out.printf(
+            sql.add(String.format(
                     "insert into account (id, name, sign_in, role, password, made_ms) values ('a%1$d', '%2$s', '%3$s',"
                             + " 'player', 'none', %4$d);%n"
                             + "insert into player (id, name, called, account, created_at)"
                             + " values (%5$d, '%2$s', '%2$s', 'a%1$d', '%6$s');%n"
                             + "insert into login (id, account, token_hash, device, made_ms, seen_ms) values ('l%1$d',"
                             + " 'a%1$d', '%7$s', 'bench', %4$d, %4$d);%n"
-                            + "update season_entrant set player = %5$d where name = '%2$s';%n",
-                    i,
-                    name(i),
-                    name(i).toLowerCase(java.util.Locale.ROOT),
-                    now,
-                    i + 1,
-                    OffsetDateTime.now(ZoneOffset.UTC),
-                    hash(token(i)));
+                            + "update season_entrant set player = %5$d where name = '%2$s';",
+                    i, name(i), name(i).toLowerCase(Locale.ROOT), now, i + 1, made, hash(token(i))));
         }
-        System.out.printf("update player_number set last = %d;%n", players);
+        sql.add("update player_number set last = " + players + ";");
+        return sql;
     }
 
     /** A player at the boards. */
@@ -163,8 +186,8 @@ public final class LiveBench {
         private final String matchId;
         private final Match match;
         private final String run = UUID.randomUUID().toString();
+        private final List<String> thrown = new ArrayList<>();
         private long ops;
-        private int rounds;
 
         Thrower(int player, String season, String matchId, Match match) {
             this.player = player;
@@ -194,72 +217,96 @@ public final class LiveBench {
         void throwRound() {
             int in = random.nextInt(5);
             int on = random.nextInt(5 - in);
+            thrown.add(in + "-" + on + "-" + (4 - in - on));
             match.sending(System.nanoTime());
             post("""
                     [{"type":"round","run":"%s","round":{"number":%d,"side":"me","op":"%s","thrown":[],"lines":[\
                     {"bag":"","board":"regulation","setting":"league","thrown":4,"in":%d,"on":%d,"off":%d,"misses":{},\
-                    "at":"%s","note":""}]}}]""".formatted(run, ++rounds, op(), in, on, 4 - in - on, now()), true);
+                    "at":"%s","note":""}]}}]""".formatted(run, thrown.size(), op(), in, on, 4 - in - on, now()), true);
         }
 
         private void post(String operations, boolean counted) {
             underWay.incrementAndGet();
             send(
-                    HttpRequest.newBuilder(URI.create(base + "/api/outbox"))
-                            .timeout(Duration.ofSeconds(10))
-                            .header("Content-Type", "application/json")
-                            .header("Cookie", LOGIN + "=" + token(player))
-                            .header("X-Boardside-Token", hash("form " + token(player)))
-                            .POST(HttpRequest.BodyPublishers.ofString("{\"player\":" + (player + 1) + ",\"operations\":"
-                                    + operations + ",\"sentAt\":" + System.currentTimeMillis() + "}"))
-                            .build(),
+                    "{\"player\":" + (player + 1) + ",\"operations\":" + operations + ",\"sentAt\":"
+                            + System.currentTimeMillis() + "}",
                     counted,
-                    System.nanoTime());
+                    System.nanoTime(),
+                    player);
+        }
+
+        /** Sends until it is acknowledged. */
+        private void send(String body, boolean counted, long since, int to) {
+            HttpRequest request = HttpRequest.newBuilder(URI.create(bases.get(to % bases.size()) + "/api/outbox"))
+                    .timeout(Duration.ofSeconds(10))
+                    .header("Content-Type", "application/json")
+                    .header("Cookie", LOGIN + "=" + token(player))
+                    .header("X-Boardside-Token", hash("form " + token(player)))
+                    .POST(HttpRequest.BodyPublishers.ofString(body))
+                    .build();
+            CompletableFuture<HttpResponse<String>> answer =
+                    http.sendAsync(request, HttpResponse.BodyHandlers.ofString());
+            var unused = answer.whenComplete((response, fault) -> {
+                if (fault == null && response.statusCode() == 200) {
+                    if (response.body().contains("refused")) {
+                        faults.add("player " + name(player) + " was refused: " + response.body());
+                    } else if (counted) {
+                        stored.add(System.nanoTime() - since);
+                        acknowledged.incrementAndGet();
+                    }
+                    underWay.decrementAndGet();
+                } else {
+                    if (fault == null && response.statusCode() < 500) {
+                        faults.add(response.statusCode() + " " + response.body());
+                    }
+                    again.incrementAndGet();
+                    var later = timer.schedule(() -> send(body, counted, since, to + 1), 1, TimeUnit.SECONDS);
+                }
+            });
         }
     }
 
-    /** Sends until it is acknowledged. */
-    private void send(HttpRequest request, boolean counted, long since) {
-        CompletableFuture<HttpResponse<String>> answer = http.sendAsync(request, HttpResponse.BodyHandlers.ofString());
-        var unused = answer.whenComplete((response, fault) -> {
-            if (fault == null && response.statusCode() == 200) {
-                if (response.body().contains("refused")) {
-                    throw new IllegalStateException(response.body());
-                }
-                underWay.decrementAndGet();
-                if (counted) {
-                    stored.add(System.nanoTime() - since);
-                    acknowledged.incrementAndGet();
-                }
-            } else {
-                if (fault == null && response.statusCode() < 500) {
-                    System.out.println(response.statusCode() + " " + response.body());
-                }
-                again.incrementAndGet();
-                var later = timer.schedule(() -> send(request, counted, since), 1, TimeUnit.SECONDS);
-            }
-        });
-    }
-
     private void settle() throws InterruptedException {
+        long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(LONGEST_SECONDS);
         while (underWay.get() > 0) {
+            if (System.nanoTime() - until > 0) {
+                throw new IllegalStateException(
+                        underWay.get() + " rounds were not acknowledged in " + LONGEST_SECONDS + " s");
+            }
             Thread.sleep(20);
         }
     }
 
     private String get(String path, int player) throws IOException, InterruptedException {
-        return http.send(
-                        HttpRequest.newBuilder(URI.create(base + path))
-                                .header("Cookie", LOGIN + "=" + token(player))
-                                .build(),
-                        HttpResponse.BodyHandlers.ofString())
-                .body();
+        IOException last = new IOException("there is no address");
+        for (String base : bases) {
+            try {
+                return http.send(
+                                HttpRequest.newBuilder(URI.create(base + path))
+                                        .header("Cookie", LOGIN + "=" + token(player))
+                                        .build(),
+                                HttpResponse.BodyHandlers.ofString())
+                        .body();
+            } catch (IOException e) {
+                last = e;
+            }
+        }
+        throw last;
     }
 
-    private void run(int number, String command) throws IOException, InterruptedException {
+    /**
+     * Throws matches.
+     *
+     * @param number of matches
+     * @param seconds of the first part
+     * @param after seconds of the last part, at whose beginning the command is run
+     * @param command for bash, or empty for neither
+     * @return what is not as it should be: rounds lost, doubled or changed, spectators who do not have them all
+     */
+    List<String> run(int number, int seconds, int after, String command) throws IOException, InterruptedException {
         List<String> seen = new ArrayList<>();
         for (int player = 0; player < 2 * number; player++) {
-            var found = java.util.regex.Pattern.compile("/seasons/([0-9a-f-]+)/mine/([0-9a-f-]+)\" class=\"mine\"")
-                    .matcher(get("/seasons/mine", player));
+            var found = MINE.matcher(get("/seasons/mine", player));
             if (!found.find()) {
                 continue;
             }
@@ -279,7 +326,7 @@ public final class LiveBench {
             }
         }
         settle();
-        Spectators watching = new Spectators(base, matches, spectators);
+        Spectators watching = new Spectators(bases, matches, spectators);
         Thread thread = new Thread(watching, "spectators");
         thread.setDaemon(true);
         thread.start();
@@ -287,8 +334,8 @@ public final class LiveBench {
             Thread.sleep(100);
         }
         System.out.println("connected: " + watching.connected());
-        steady(seconds / 2);
-        told("a round every " + EVERY_SECONDS + " s");
+        steady(seconds);
+        told("a round every " + every + " s");
         for (Thrower one : throwers) {
             var burst = timer.schedule(one::throwRound, random.nextInt(1000), TimeUnit.MILLISECONDS);
         }
@@ -299,24 +346,70 @@ public final class LiveBench {
         if (!command.isEmpty()) {
             Process process =
                     new ProcessBuilder("bash", "-c", command).inheritIO().start();
-            steady(seconds / 2);
+            steady(after);
             process.waitFor();
             told("with: " + command);
             System.out.println("sent again: " + again.get() + ", connections lost: " + watching.lost()
                     + ", connected now: " + watching.connected());
         }
-        int there = 0;
-        for (Match match : matches) {
-            there += get(match.path() + ".json", 0).split("\"round\":", -1).length - 1;
+        Map<String, Integer> there = compare();
+        int total = there.values().stream().mapToInt(Integer::intValue).sum();
+        System.out.println("rounds acknowledged: " + acknowledged.get() + ", in the matches: " + total);
+        int behind = watching.behind(there);
+        for (int i = 0; i < 400 && behind > 0; i++) {
+            Thread.sleep(100);
+            behind = watching.behind(there);
         }
-        System.out.println("rounds acknowledged: " + acknowledged.get() + ", in the matches: " + there);
+        System.out.println("spectators who have all of their match: " + (spectators - behind) + " of " + spectators);
+        if (behind > 0) {
+            faults.add(behind + " spectators do not have all rounds of their match");
+        }
         watching.close();
+        timer.shutdownNow();
+        return List.copyOf(faults);
+    }
+
+    /** Rounds that were acknowledged so far. */
+    int acknowledged() {
+        return acknowledged.get();
+    }
+
+    /** Holds what is in the matches against what was thrown; rounds of each match by its path. */
+    private Map<String, Integer> compare() throws IOException, InterruptedException {
+        Map<String, Integer> there = new HashMap<>();
+        for (Match match : matches) {
+            String json = get(match.path() + ".json", 0);
+            there.put(match.path(), json.split("\"round\":", -1).length - 1);
+            for (Thrower one : throwers) {
+                if (one.match == match) {
+                    String side = json.contains("\"first\":\"" + name(one.player) + "\"") ? "first" : "second";
+                    List<String> found = rounds(json, side);
+                    if (!found.equals(one.thrown)) {
+                        faults.add(name(one.player) + " threw " + one.thrown + ", and there is " + found);
+                    }
+                }
+            }
+        }
+        return there;
+    }
+
+    /** A side's rounds of the only game in their order, as 3-1-0; one at another place than its own is marked. */
+    private static List<String> rounds(String json, String side) {
+        int from = json.indexOf("\"" + side + "\":[");
+        String part = from < 0 ? "" : json.substring(from, json.indexOf(']', from));
+        List<String> found = new ArrayList<>();
+        var round = ROUND.matcher(part);
+        while (round.find()) {
+            String counts = round.group(2) + "-" + round.group(3) + "-" + round.group(4);
+            found.add(Integer.parseInt(round.group(1)) == found.size() + 1 ? counts : round.group(1) + ": " + counts);
+        }
+        return found;
     }
 
     private void steady(int duration) throws InterruptedException {
         for (Thrower one : throwers) {
-            int offset = random.nextInt(EVERY_SECONDS * 1000);
-            for (int at = offset; at < duration * 1000; at += EVERY_SECONDS * 1000) {
+            int offset = random.nextInt(every * 1000);
+            for (int at = offset; at < duration * 1000; at += every * 1000) {
                 var round = timer.schedule(one::throwRound, at, TimeUnit.MILLISECONDS);
             }
         }

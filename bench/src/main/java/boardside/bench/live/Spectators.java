@@ -3,12 +3,14 @@ package boardside.bench.live;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetSocketAddress;
+import java.net.URI;
 import java.nio.ByteBuffer;
 import java.nio.channels.SelectionKey;
 import java.nio.channels.Selector;
 import java.nio.channels.SocketChannel;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
@@ -17,11 +19,11 @@ import java.util.concurrent.atomic.AtomicInteger;
  */
 final class Spectators implements Runnable, AutoCloseable {
     private static final byte[] ROUND = "\"round\":".getBytes(StandardCharsets.US_ASCII);
+    private static final byte[] ANSWER = "HTTP/1.1 200 ".getBytes(StandardCharsets.US_ASCII);
     private static final int OF_ONE_ADDRESS = 200;
     private static final long AGAIN_NANOS = 1_000_000_000L;
 
-    private final InetSocketAddress server;
-    private final String host;
+    private final List<URI> bases;
     private final List<Match> matches;
     private final Selector selector;
     private final Watching[] all;
@@ -34,11 +36,15 @@ final class Spectators implements Runnable, AutoCloseable {
     private final class Watching {
         private final int number;
         private final Match match;
+        private int begun;
         private int matched;
         private int rounds;
         private int seen;
+        private volatile int latest = -1;
+        private int tries;
         private byte before;
-        private boolean live;
+        private URI base = bases.get(0);
+        private volatile boolean live;
         private long againAt;
 
         Watching(int number) {
@@ -52,14 +58,19 @@ final class Spectators implements Runnable, AutoCloseable {
             // So that the server takes them for people in several places, of whom it lets in so many each.
             int place = number / OF_ONE_ADDRESS;
             channel.bind(new InetSocketAddress("127.0." + (1 + place / 200) + "." + (1 + place % 200), 0));
-            channel.connect(server);
+            base = bases.get((number + tries++) % bases.size());
+            channel.connect(new InetSocketAddress(base.getHost(), base.getPort()));
             channel.register(selector, SelectionKey.OP_CONNECT, this);
         }
 
-        void take(ByteBuffer bytes) {
+        /** Whether the answer is the one asked for. */
+        boolean take(ByteBuffer bytes) {
             long now = System.nanoTime();
             while (bytes.hasRemaining()) {
                 byte one = bytes.get();
+                if (begun < ANSWER.length && one != ANSWER[begun++]) {
+                    return false;
+                }
                 if (one == ROUND[matched]) {
                     matched++;
                     if (matched == ROUND.length) {
@@ -75,6 +86,12 @@ final class Spectators implements Runnable, AutoCloseable {
                 }
                 before = one;
             }
+            return true;
+        }
+
+        /** Whether the newest event has that many rounds. */
+        boolean has(int number) {
+            return live && latest == number;
         }
 
         private void event(long now) {
@@ -87,6 +104,7 @@ final class Spectators implements Runnable, AutoCloseable {
                 }
                 match.seen(seen, rounds, now);
                 seen = Math.max(seen, rounds);
+                latest = rounds;
             }
             rounds = 0;
         }
@@ -97,6 +115,7 @@ final class Spectators implements Runnable, AutoCloseable {
                 lost.incrementAndGet();
             }
             live = false;
+            begun = 0;
             matched = 0;
             rounds = 0;
             before = 0;
@@ -104,10 +123,9 @@ final class Spectators implements Runnable, AutoCloseable {
         }
     }
 
-    Spectators(String base, List<Match> matches, int number) throws IOException {
-        java.net.URI address = java.net.URI.create(base);
-        this.server = new InetSocketAddress(address.getHost(), address.getPort());
-        this.host = address.getAuthority();
+    /** @param bases addresses of instances; whoever loses one asks the next */
+    Spectators(List<String> bases, List<Match> matches, int number) throws IOException {
+        this.bases = bases.stream().map(URI::create).toList();
         this.matches = matches;
         this.selector = Selector.open();
         this.all = new Watching[number];
@@ -124,6 +142,19 @@ final class Spectators implements Runnable, AutoCloseable {
     /** How many connections were lost so far. */
     int lost() {
         return lost.get();
+    }
+
+    /**
+     * How many are not connected, or do not have all of their match.
+     *
+     * @param rounds of each match by its path
+     */
+    int behind(Map<String, Integer> rounds) {
+        int behind = 0;
+        for (Watching one : all) {
+            behind += one.has(rounds.getOrDefault(one.match.path(), -1)) ? 0 : 1;
+        }
+        return behind;
     }
 
     @Override
@@ -160,17 +191,15 @@ final class Spectators implements Runnable, AutoCloseable {
         try {
             if (key.isConnectable() && channel.finishConnect()) {
                 key.interestOps(SelectionKey.OP_READ);
-                channel.write(ByteBuffer.wrap(("GET " + one.match.path() + "/events HTTP/1.1\r\nHost: " + host
-                                + "\r\nAccept: text/event-stream\r\n\r\n")
+                channel.write(ByteBuffer.wrap(("GET " + one.match.path() + "/events HTTP/1.1\r\nHost: "
+                                + one.base.getAuthority() + "\r\nAccept: text/event-stream\r\n\r\n")
                         .getBytes(StandardCharsets.US_ASCII)));
             } else if (key.isReadable()) {
                 buffer.clear();
                 int read = channel.read(buffer);
-                if (read < 0) {
+                if (read < 0 || !one.take(buffer.flip())) {
                     channel.close();
                     one.gone(now);
-                } else {
-                    one.take(buffer.flip());
                 }
             }
         } catch (IOException e) {
