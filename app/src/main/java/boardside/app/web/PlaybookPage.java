@@ -154,8 +154,11 @@ public final class PlaybookPage {
 
     private String brief(ShotWords words, Playbook.Line line) {
         String standing = line.standing().name().toLowerCase(Locale.ROOT);
-        return web.texts()
-                .of("playbook.brief." + standing, words.brief(line.play().call()));
+        String best = words.brief(line.play().call());
+        String next = words.brief(line.next().call());
+        String named =
+                line.asGood() && !next.equals(best) ? web.texts().of("playbook.brief.or", best, next) : best;
+        return web.texts().of("playbook.brief." + standing, named);
     }
 
     private Line line(ShotWords words, Playbook.Line line) {

@@ -69,8 +69,8 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
      * @param position what lies there, mirrored for who throws from the right, and the bags left: both have thrown as often, I am
      *     next
      * @param play the best shot and how it stands
-     * @param next the second best
-     * @param behind chance to win that the second gives away, 0 or more
+     * @param next the best of another kind of shot (a block elsewhere is of the same kind), or the second best where all are of one
+     * @param behind chance to win that it gives away, 0 or more
      * @param asGood whether the two are as good as each other as far as can be told
      * @param practise the shot that gains most here if it works ten in a hundred more often
      * @param gain chance to win that it gains
@@ -247,9 +247,10 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
         }
 
         Line line(Situation situation, Standing standing) {
-            double behind = wins.get(0).value() - wins.get(1).value();
-            double error = wins.get(1).errorAgainst(wins.get(0));
-            double probability = Adviser.probabilityBehind(wins.get(0), wins.get(1), error);
+            int next = other();
+            double behind = wins.get(0).value() - wins.get(next).value();
+            double error = wins.get(next).errorAgainst(wins.get(0));
+            double probability = Adviser.probabilityBehind(wins.get(0), wins.get(next), error);
             int practise = 0;
             for (int i = 1; i < wins.size(); i++) {
                 practise = gain(i) > gain(practise) ? i : practise;
@@ -258,12 +259,23 @@ public record Playbook(List<Line> lines, List<Worth> worths) {
                     situation,
                     standing,
                     position,
-                    play(0, 1),
-                    play(1, 0),
+                    play(0, next),
+                    play(next, 0),
                     behind,
                     behind < Adviser.NOTHING || Verdict.of(probability) == Verdict.OPEN,
                     ranked.get(practise).shot(),
                     gain(practise));
+        }
+
+        /** The best of another kind than the best one. */
+        private int other() {
+            Shot best = ranked.get(0).shot().shot();
+            for (int i = 1; i < ranked.size(); i++) {
+                if (ranked.get(i).shot().shot() != best) {
+                    return i;
+                }
+            }
+            return 1;
         }
 
         /** What the chance to win gains if a shot works more often, and the best is then played. */
