@@ -30,7 +30,8 @@ import picocli.CommandLine.Option;
             "  {\"bags\":[{\"x\":0,\"y\":33,\"side\":\"versus\"}],\"in\":{\"me\":0,\"versus\":1},",
             "   \"left\":{\"me\":3,\"versus\":2},\"next\":\"me\",\"score\":{\"me\":12,\"versus\":15}}",
             "and, where you like, \"me\":{\"in\":0.3,\"on\":0.4} and \"versus\" (the chances of a bag; yours from the"
-                    + " records, an opponent as good as you), \"bag\", \"face\", \"approach\" (as in your last run).",
+                    + " records, an opponent as good as you), \"bag\", \"face\", \"approach\" (as in your last run),",
+            "\"theirApproach\" (conservative: they slide at the hole, whatever lies there; aggressive: through or over it).",
             "",
             "A win chance's range is what is not known of you; what sampling adds stands beside it. docs/tactics.md says how.",
             "",

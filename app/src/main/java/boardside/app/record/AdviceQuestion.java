@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param bag name of the bag set, or null for the last run's
  * @param face the face down, or null for the last run's
  * @param approach base policy in the rest of the round, or null for the last run's
+ * @param theirApproach that of the opponent, or null for conservative
  */
 public record AdviceQuestion(
         RoundPosition position,
@@ -40,10 +41,11 @@ public record AdviceQuestion(
         @Nullable BagChances versus,
         @Nullable String bag,
         @Nullable Face face,
-        @Nullable Approach approach) {
+        @Nullable Approach approach,
+        @Nullable Approach theirApproach) {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
     private static final Set<String> KEYS =
-            Set.of("name", "bags", "in", "left", "next", "score", "me", "versus", "bag", "face", "approach");
+            Set.of("name", "bags", "in", "left", "next", "score", "me", "versus", "bag", "face", "approach", "theirApproach");
     private static final int TARGET = GameRules.STANDARD.target();
 
     /** What came of reading a position. */
@@ -114,7 +116,7 @@ public record AdviceQuestion(
                 if (!KEYS.contains(key)) {
                     other("\"" + key
                             + "\" is no part of a position; there are bags, in, left, next, score, me, versus,"
-                            + " bag, face and approach");
+                            + " bag, face, approach and theirApproach");
                 }
             });
             bags();
@@ -127,6 +129,7 @@ public record AdviceQuestion(
             String bag = text("bag");
             Face face = word(Face.class, "face");
             Approach approach = word(Approach.class, "approach");
+            Approach theirApproach = word(Approach.class, "theirApproach");
             if (next != null && next != Side.ME) {
                 other("next: advice is for your own throw, so \"me\" is next");
             }
@@ -153,7 +156,8 @@ public record AdviceQuestion(
                     versus,
                     bag,
                     face,
-                    approach));
+                    approach,
+                    theirApproach));
         }
 
         private void other(String line) {

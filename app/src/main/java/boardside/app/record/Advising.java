@@ -47,11 +47,12 @@ public final class Advising {
                 question.face(),
                 question.approach(),
                 question.me(),
-                question.versus());
+                question.versus(),
+                question.theirApproach());
     }
 
     /**
-     * Who asks; what is null is as in the last run.
+     * Who asks; what is null is as in the last run, of the opponent as good as me and conservative.
      *
      * @throws Failure.BadInput if the bag set is not known
      */
@@ -63,7 +64,8 @@ public final class Advising {
             @Nullable Face face,
             @Nullable Approach approach,
             @Nullable BagChances me,
-            @Nullable BagChances versus) {
+            @Nullable BagChances versus,
+            @Nullable Approach theirApproach) {
         Run last = records.lastRun(player, null).orElse(null);
         Throws all = Throws.of(records, player, today);
         Throws.Group group = group(records, player, all, last, bag, face);
@@ -76,7 +78,10 @@ public final class Advising {
                 : Thrower.told(me, mean, group.fit().draws(), base, tries);
         ThrowModel theirs = versus == null ? mine.usual() : ThrowMatch.of(mean, versus.in(), versus.on());
         return new Asked(
-                new Matchup(mine, Thrower.known(theirs, Approach.CONSERVATIVE), GameRules.STANDARD),
+                new Matchup(
+                        mine,
+                        Thrower.known(theirs, Objects.requireNonNullElse(theirApproach, Approach.CONSERVATIVE)),
+                        GameRules.STANDARD),
                 group.name(),
                 group.key().face(),
                 group.fit().records().bags(),

@@ -54,7 +54,7 @@ public final class Playbooks {
 
     /** What to play and what each shot is worth, without the rest of the book; takes seconds. */
     public static Playbook worked(Records records, Player player, LocalDate today) {
-        return worked(Advising.of(records, player.id(), today, null, null, null, null, null), player);
+        return worked(Advising.of(records, player.id(), today, null, null, null, null, null, null), player);
     }
 
     private static Playbook worked(Advising.Asked asked, Player player) {
@@ -63,7 +63,7 @@ public final class Playbooks {
 
     /** Works it out; takes seconds. */
     public static Book of(Records records, Player player, LocalDate today) {
-        Advising.Asked asked = Advising.of(records, player.id(), today, null, null, null, null, null);
+        Advising.Asked asked = Advising.of(records, player.id(), today, null, null, null, null, null, null);
         Playbook playbook = worked(asked, player);
         Map<Throws.Key, int[]> duels = duels(records, player.id());
         List<Bag> bags = new ArrayList<>();

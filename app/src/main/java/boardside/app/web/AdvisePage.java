@@ -43,6 +43,7 @@ public final class AdvisePage {
             "score-me",
             "score-versus",
             "approach",
+            "their-approach",
             "versus-in",
             "versus-on");
 
@@ -141,6 +142,7 @@ public final class AdvisePage {
         Map<String, String> values = new LinkedHashMap<>();
         FIELDS.forEach(field -> values.put(field, field.startsWith("left") ? left.equals("0") ? "1" : left : "0"));
         values.put("approach", "");
+        values.put("their-approach", "");
         values.put("versus-in", "");
         values.put("versus-on", "");
         return new View(values, Json.write(position.bags()), Wrong.NOTHING, "");
@@ -177,6 +179,10 @@ public final class AdvisePage {
         if (!approach.isEmpty()) {
             json.put("approach", approach);
         }
+        String theirs = values.getOrDefault("their-approach", "");
+        if (!theirs.isEmpty()) {
+            json.put("theirApproach", theirs);
+        }
         return Json.write(json);
     }
 
@@ -212,7 +218,7 @@ public final class AdvisePage {
         String text = json(bags, values(ctx));
         AdviceQuestion question = AdviceQuestion.read(text);
         int step = step(ctx.queryParam("step"));
-        String who = question.approach() + " " + question.versus();
+        String who = question.approach() + " " + question.versus() + " " + question.theirApproach();
         Optional<Remembered.Found<Advising.Asked>> matchup =
                 asked.soon(player, today, who, () -> Advising.of(web.records(), player.id(), today, question));
         Optional<Remembered.Found<Advice>> found = matchup.flatMap(known -> advised.soon(

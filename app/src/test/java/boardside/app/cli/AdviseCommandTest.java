@@ -63,6 +63,33 @@ class AdviseCommandTest {
         assertThat(Json.read(again.out(), JsonNode.class).get("shots")).isEqualTo(shots);
     }
 
+    /** Where they go over what bars the way, the best block is worth less against the slide than where they run into it. */
+    @Test
+    void heedsWhatTheyDoAboutABlock() throws IOException {
+        String open = "{\"left\":{\"me\":3,\"versus\":3},\"next\":\"me\",\"me\":{\"in\":0.5,\"on\":0.4},"
+                + "\"versus\":{\"in\":0.6,\"on\":0.35},\"theirApproach\":\"conservative\"}";
+        double careful = blockOverSlide(advise(open, "--json"));
+        double bold = blockOverSlide(advise(open.replace("conservative", "aggressive"), "--json"));
+        assertThat(bold).isLessThan(careful);
+        assertThat(blockOverSlide(advise(open.replace(",\"theirApproach\":\"conservative\"", ""), "--json")))
+                .isEqualTo(careful);
+    }
+
+    private static double blockOverSlide(Ran ran) {
+        assertThat(ran.err()).isEmpty();
+        double block = Double.NEGATIVE_INFINITY;
+        double slide = Double.NEGATIVE_INFINITY;
+        for (JsonNode shot : Json.read(ran.out(), JsonNode.class).get("shots")) {
+            double win = shot.get("winProbability").get("estimate").asDouble();
+            if (shot.get("shot").asText().equals("block")) {
+                block = Math.max(block, win);
+            } else if (shot.get("shot").asText().equals("slide")) {
+                slide = Math.max(slide, win);
+            }
+        }
+        return block - slide;
+    }
+
     @Test
     void saysItInWords() throws IOException {
         Ran ran = advise(GATE);
@@ -102,6 +129,7 @@ class AdviseCommandTest {
         refused(GATE.replace("\"in\":0.4", "\"in\":0.7"), "me: the chances of in and on add up to");
         refused(GATE.replace("\"score\"", "\"scores\""), "\"scores\" is no part of a position");
         refused(GATE.replace("aggressive", "wild"), "approach: ");
+        refused(GATE.replace("\"approach\"", "\"theirApproach\"").replace("aggressive", "wild"), "theirApproach: ");
         refused("[]", "a position is a JSON object");
         refused("{", "the position is not JSON");
     }
