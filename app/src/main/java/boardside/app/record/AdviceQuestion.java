@@ -44,8 +44,8 @@ public record AdviceQuestion(
         @Nullable Approach approach,
         @Nullable Approach theirApproach) {
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
-    private static final Set<String> KEYS =
-            Set.of("name", "bags", "in", "left", "next", "score", "me", "versus", "bag", "face", "approach", "theirApproach");
+    private static final Set<String> KEYS = Set.of(
+            "name", "bags", "in", "left", "next", "score", "me", "versus", "bag", "face", "approach", "theirApproach");
     private static final int TARGET = GameRules.STANDARD.target();
 
     /** What came of reading a position. */

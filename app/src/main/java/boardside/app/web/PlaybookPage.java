@@ -156,8 +156,7 @@ public final class PlaybookPage {
         String standing = line.standing().name().toLowerCase(Locale.ROOT);
         String best = words.brief(line.play().call());
         String next = words.brief(line.next().call());
-        String named =
-                line.asGood() && !next.equals(best) ? web.texts().of("playbook.brief.or", best, next) : best;
+        String named = line.asGood() && !next.equals(best) ? web.texts().of("playbook.brief.or", best, next) : best;
         return web.texts().of("playbook.brief." + standing, named);
     }
 
