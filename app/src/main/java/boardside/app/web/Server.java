@@ -11,11 +11,13 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
+import org.eclipse.jetty.http.HttpException;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
@@ -140,6 +142,11 @@ public final class Server implements AutoCloseable {
             config.routes.exception(Failure.class, (failure, ctx) -> web.fault(ctx, 422, said(failure)));
             config.routes.exception(IllegalArgumentException.class, (wrong, ctx) -> web.fault(ctx, 400, said(wrong)));
             config.routes.exception(Exception.class, (fault, ctx) -> {
+                OptionalInt theirs = unreadable(fault);
+                if (theirs.isPresent()) {
+                    web.fault(ctx, theirs.getAsInt(), web.texts().of("fault.unreadable"));
+                    return;
+                }
                 LOG.error("{} {}", ctx.method(), route(ctx), fault);
                 web.fault(ctx, 500, web.texts().of("fault.ours"));
             });
@@ -189,6 +196,16 @@ public final class Server implements AutoCloseable {
             Guard.HEADERS.forEach(response.getHeaders()::put);
             return super.handle(request, response, callback);
         }
+    }
+
+    /** The status for a request that could not be read, such as a form cut short; none where the fault is ours. */
+    private static OptionalInt unreadable(Throwable fault) {
+        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+            if (cause instanceof HttpException told && told.getCode() >= 400 && told.getCode() < 500) {
+                return OptionalInt.of(told.getCode());
+            }
+        }
+        return OptionalInt.empty();
     }
 
     private static String said(Exception e) {

@@ -32,8 +32,10 @@ public record Program(List<String> command, String store, Path log) {
     }
 
     /** Serves, once it can be connected to. */
-    public Process serve(int port, Map<String, String> environment) throws IOException, InterruptedException {
-        Process process = start(environment, "serve", "--port", String.valueOf(port), "--backups", "off");
+    public Process serve(int port, Map<String, String> environment, String... more) throws IOException, InterruptedException {
+        List<String> line = new ArrayList<>(List.of("serve", "--port", String.valueOf(port), "--backups", "off"));
+        line.addAll(List.of(more));
+        Process process = start(environment, line.toArray(new String[0]));
         for (int tries = 0; tries < MOST_TRIES && process.isAlive(); tries++) {
             try (Socket socket = new Socket()) {
                 socket.connect(new InetSocketAddress("127.0.0.1", port), 100);
