@@ -42,14 +42,15 @@ public final class HttpFuzz {
     private static final int MOST_PAGES = 300;
     private static final Pattern LINK = Pattern.compile("href=\"(/[^\"#]*)");
     private static final Pattern FORM = Pattern.compile("(?s)<form\\b([^>]*)>(.*?)</form>");
-    private static final Pattern FIELD = Pattern.compile("<(?:input|select|textarea|button)\\b[^>]*?\\bname=\"([^\"]+)\"[^>]*");
+    private static final Pattern FIELD =
+            Pattern.compile("<(?:input|select|textarea|button)\\b[^>]*?\\bname=\"([^\"]+)\"[^>]*");
     private static final Pattern VALUE = Pattern.compile("\\bvalue=\"([^\"]*)\"");
     private static final Pattern ACTION = Pattern.compile("action=\"([^\"]*)\"");
     private static final Pattern TOKEN = Pattern.compile("name=\"token\" value=\"([0-9a-f]+)\"");
 
     /** What would end the login that asks, or costs a password's work; asked for without a token only. */
-    private static final Pattern ENDS =
-            Pattern.compile("sign-out|/account/delete|/account/password|/accounts/.+|/logins/|^/sign-in|^/invitation|^/reset|^/pair");
+    private static final Pattern ENDS = Pattern.compile(
+            "sign-out|/account/delete|/account/password|/accounts/.+|/logins/|^/sign-in|^/invitation|^/reset|^/pair");
 
     private static final List<String> METHODS =
             List.of("GET", "HEAD", "POST", "PUT", "DELETE", "OPTIONS", "PATCH", "TRACE", "CONNECT", "BREW");
@@ -105,7 +106,20 @@ public final class HttpFuzz {
 
     /** Bytes that stand for themselves in an address; also such as are no UTF-8. */
     private static final List<String> WILD_PARTS = List.of(
-            "%00", "%ff", "%c3%28", "%ed%a0%80", "..", "%2e%2e", "%2f", "%", "%zz", ";x=1", "a%0d%0ab", "nothing", "1", "x".repeat(4000));
+            "%00",
+            "%ff",
+            "%c3%28",
+            "%ed%a0%80",
+            "..",
+            "%2e%2e",
+            "%2f",
+            "%",
+            "%zz",
+            ";x=1",
+            "a%0d%0ab",
+            "nothing",
+            "1",
+            "x".repeat(4000));
 
     /** A kind of request learned from a page. */
     private record Learned(String method, String path, Map<String, List<String>> fields) {}
@@ -150,8 +164,8 @@ public final class HttpFuzz {
         long requests = args.length > 1 ? Long.parseLong(args[1]) : 1_000_000;
         long seconds = args.length > 2 ? Long.parseLong(args[2]) : 3600;
         long seed = args.length > 3 ? Long.parseLong(args[3]) : 1;
-        Program program = new Program(
-                List.of("./boardside"), folder.resolve("fuzz.db").toString(), folder.resolve("log"));
+        Program program =
+                new Program(List.of("./boardside"), folder.resolve("fuzz.db").toString(), folder.resolve("log"));
         HttpFuzz fuzz = new HttpFuzz(program, args[0].equals("hosted"), seed, documents(Path.of("app")));
         Result result = fuzz.run(Path.of("app"), requests, seconds);
         System.out.printf(Locale.ROOT, "%,d requests, by status: %s%n", result.requests(), result.statuses());
@@ -176,7 +190,8 @@ public final class HttpFuzz {
 
     /** Fills a store, serves it, asks, and looks at what is left. */
     Result run(Path app, long requests, long seconds) throws Exception {
-        done(program.run("restore", app.resolve("src/test/resources/stores/v11.jsonl").toString()));
+        done(program.run(
+                "restore", app.resolve("src/test/resources/stores/v11.jsonl").toString()));
         port = Program.freePort();
         List<String> links = new ArrayList<>();
         if (hosted) {
@@ -252,7 +267,8 @@ public final class HttpFuzz {
     /** Follows links and reads forms. */
     private void learn(Asker asker) throws IOException {
         Wire wire = new Wire(port);
-        Deque<String> next = new ArrayDeque<>(List.of("/", "/more", "/journal", "/metrics", "/health", "/ready", "/api/token"));
+        Deque<String> next =
+                new ArrayDeque<>(List.of("/", "/more", "/journal", "/metrics", "/health", "/ready", "/api/token"));
         Set<String> seen = new HashSet<>(next);
         Set<String> forms = new HashSet<>();
         while (!next.isEmpty() && seen.size() < MOST_PAGES) {
@@ -391,7 +407,13 @@ public final class HttpFuzz {
             headers.add("X-Boardside-Token: " + asker.token);
         }
         if (random.nextInt(20) == 0) {
-            type = List.of("text/plain", "multipart/form-data; boundary=x", "multipart/form-data", "application/json; charset=utf-99", "x", "")
+            type = List.of(
+                            "text/plain",
+                            "multipart/form-data; boundary=x",
+                            "multipart/form-data",
+                            "application/json; charset=utf-99",
+                            "x",
+                            "")
                     .get(random.nextInt(6));
         }
         if (random.nextInt(25) == 0) {
@@ -422,8 +444,11 @@ public final class HttpFuzz {
         String request = method + " " + path + " HTTP/1.1\r\nHost: "
                 + (random.nextInt(200) == 0 ? "[::" : "127.0.0.1:" + port) + "\r\n"
                 + (cookies.isEmpty() ? "" : "Cookie: " + cookies + "\r\n")
-                + (body.isEmpty() && method.equals("GET") ? "" : "Content-Type: " + type + "\r\nContent-Length: " + length + "\r\n")
-                + String.join("", headers.stream().map(header -> header + "\r\n").toList()) + "\r\n" + body;
+                + (body.isEmpty() && method.equals("GET")
+                        ? ""
+                        : "Content-Type: " + type + "\r\nContent-Length: " + length + "\r\n")
+                + String.join(
+                        "", headers.stream().map(header -> header + "\r\n").toList()) + "\r\n" + body;
         boolean head = method.equals("HEAD");
         String said = method + " " + shortened(path) + " " + shortened(body);
         return new Composed(request.getBytes(StandardCharsets.UTF_8), said, last || head || method.equals("CONNECT"));
@@ -475,24 +500,31 @@ public final class HttpFuzz {
             return document.substring(0, random.nextInt(document.length() + 1));
         }
         double share = random.nextInt(3) == 0 ? 0.2 : 0.02;
-        return ATOM.matcher(document).replaceAll(found -> Matcher.quoteReplacement(
-                random.nextDouble() >= share
-                        ? found.group()
-                        : switch (random.nextInt(6)) {
-                            case 0 -> "null";
-                            case 1 -> String.valueOf(random.nextInt());
-                            case 2 -> "1e400";
-                            case 3 -> "[]";
-                            case 4 -> "{}";
-                            default -> "\"" + WILD.get(random.nextInt(WILD.size())).replaceAll("[\"\\\\\\x00-\\x1f]", "") + "\"";
-                        }));
+        return ATOM.matcher(document)
+                .replaceAll(found -> Matcher.quoteReplacement(
+                        random.nextDouble() >= share
+                                ? found.group()
+                                : switch (random.nextInt(6)) {
+                                    case 0 -> "null";
+                                    case 1 -> String.valueOf(random.nextInt());
+                                    case 2 -> "1e400";
+                                    case 3 -> "[]";
+                                    case 4 -> "{}";
+                                    default ->
+                                        "\""
+                                                + WILD.get(random.nextInt(WILD.size()))
+                                                        .replaceAll("[\"\\\\\\x00-\\x1f]", "")
+                                                + "\"";
+                                }));
     }
 
     private byte[] request(String method, String path, String body, String cookies, List<String> headers) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         out.writeBytes((method + " " + path + " HTTP/1.1\r\nHost: 127.0.0.1:" + port + "\r\n"
                         + (cookies.isEmpty() ? "" : "Cookie: " + cookies + "\r\n")
-                        + String.join("", headers.stream().map(header -> header + "\r\n").toList())
+                        + String.join(
+                                "",
+                                headers.stream().map(header -> header + "\r\n").toList())
                         + (body.isEmpty()
                                 ? ""
                                 : "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: "

@@ -32,7 +32,8 @@ public record Program(List<String> command, String store, Path log) {
     }
 
     /** Serves, once it can be connected to. */
-    public Process serve(int port, Map<String, String> environment, String... more) throws IOException, InterruptedException {
+    public Process serve(int port, Map<String, String> environment, String... more)
+            throws IOException, InterruptedException {
         List<String> line = new ArrayList<>(List.of("serve", "--port", String.valueOf(port), "--backups", "off"));
         line.addAll(List.of(more));
         Process process = start(environment, line.toArray(new String[0]));
