@@ -3,6 +3,7 @@ package boardside.app.cli;
 import boardside.app.season.SeasonChange;
 import boardside.app.web.SeasonWords;
 import boardside.engine.league.season.Season;
+import boardside.engine.league.season.SeasonMatch.Stage;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,8 +46,14 @@ final class SeasonChangesCommand implements Callable<Integer> {
             one.put("what", change.kind().word());
             one.put("says", says);
             one.put("undone", change.undone());
+            int lost = change.kind() == SeasonChange.Kind.PLAY_OFF && !change.undone()
+                    ? context.records().matchNights().rounds(season, Stage.PLAY_OFF)
+                    : 0;
+            one.put("undoTakesOut", lost);
             answer.add(one);
-            words.add(change.id() + " " + change.at() + " " + says + (change.undone() ? " (undone)" : ""));
+            words.add(change.id() + " " + change.at() + " " + says
+                    + (change.undone() ? " (undone)" : "")
+                    + (lost > 0 ? " (undoing it takes " + lost + " rounds out of the play-off's matches)" : ""));
         }
         context.answer(answer, String.join("\n", words));
         return answer.isEmpty() ? Cli.NO : Cli.DONE;

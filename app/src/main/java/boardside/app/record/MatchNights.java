@@ -14,6 +14,8 @@ import boardside.app.season.MatchSide;
 import boardside.app.store.Database;
 import boardside.app.store.MatchRows;
 import boardside.app.store.Signals;
+import boardside.engine.league.season.Season;
+import boardside.engine.league.season.SeasonMatch;
 import boardside.engine.rules.Finish;
 import java.net.URI;
 import java.net.URISyntaxException;
@@ -21,6 +23,7 @@ import java.time.InstantSource;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -74,6 +77,16 @@ public final class MatchNights {
     /** How rounds came in, by match, of a season's matches that have any. */
     public Map<String, MatchMarks> marks(String season) {
         return database.read(rows -> rows.matches().marks(season));
+    }
+
+    /** Rounds in the matches of a stage of a season, counted. */
+    public int rounds(Season season, SeasonMatch.Stage stage) {
+        Map<String, MatchMarks> marks = marks(season.id());
+        return season.matches(stage).stream()
+                .map(match -> marks.get(match.id()))
+                .filter(Objects::nonNull)
+                .mapToInt(mark -> mark.live() + mark.late() + mark.typed())
+                .sum();
     }
 
     /** The game that a player's run is thrown for; empty where it is for no match. */

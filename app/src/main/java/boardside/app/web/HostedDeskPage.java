@@ -1,6 +1,7 @@
 package boardside.app.web;
 
 import boardside.app.practice.Failure;
+import boardside.app.season.SeasonChange.Kind;
 import boardside.app.season.SeasonSettings;
 import boardside.engine.league.Bracket;
 import boardside.engine.league.season.Entrant;
@@ -75,8 +76,12 @@ public final class HostedDeskPage {
     /** A week to choose. */
     public record Choice(String path, String label, boolean chosen) {}
 
-    /** A change. */
-    public record Changed(String id, String says, boolean undone) {}
+    /**
+     * A change.
+     *
+     * @param warns what else goes with it when it is undone, or empty
+     */
+    public record Changed(String id, String says, boolean undone, String warns) {}
 
     void list(Context ctx) {
         Instant now = web.now();
@@ -173,13 +178,23 @@ public final class HostedDeskPage {
                 settled,
                 web.records().seasons().changes(season.id()).stream()
                         .limit(MOST_CHANGES)
-                        .map(change -> new Changed(change.id(), hosted.words().told(season, change), change.undone()))
+                        .map(change -> new Changed(
+                                change.id(),
+                                hosted.words().told(season, change),
+                                change.undone(),
+                                change.kind() == Kind.PLAY_OFF && !change.undone() ? warns(season) : ""))
                         .toList(),
                 web.options().hosted());
         Map<String, @Nullable Object> values = new HashMap<>();
         values.put("view", view);
         values.put("fields", fields);
         web.show(ctx, "hosted_desk", season.name(), values);
+    }
+
+    /** Undoing the start of the play-off takes its matches out, and what was thrown in them. */
+    private String warns(Season season) {
+        int rounds = web.records().matchNights().rounds(season, Stage.PLAY_OFF);
+        return rounds == 0 ? "" : web.texts().of("hosted.play-off.undo", rounds);
     }
 
     /** The week asked for, else the one under way; 0 for the play-off. */

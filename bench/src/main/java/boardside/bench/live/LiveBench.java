@@ -40,8 +40,8 @@ import java.util.regex.Pattern;
  *
  * <p>{@code prepare} makes seasons of forty players with {@code ./boardside season new} and prints SQL, to be run with
  * {@code psql}, that makes an account with a player and a login for each of them: a thousand passwords would take minutes.
- * {@code throw} has each player throw a round every thirty seconds for half of that time, then all of them one in the same
- * second, then as at first while a command is run, such as one that restarts the database or ends an instance; the last seconds
+ * {@code throw} has each player throw a round every thirty seconds for half of that time, then three times all of them one in
+ * the same second, then as at first while a command is run, such as one that restarts the database or ends an instance; the last seconds
  * say for how long, where that is not the other half. A round that is not acknowledged is sent again, as a phone does; where
  * several addresses are given, with commas between, to the next of them, as a proxy would. At the end all matches are asked for:
  * every round that was acknowledged has to be there once, as it was thrown, nothing else, and every spectator has to have all of
@@ -51,6 +51,7 @@ public final class LiveBench {
     private static final int A_SEASON = 40;
     private static final int EVERY_SECONDS = 30;
     private static final int LONGEST_SECONDS = 180;
+    private static final int BURSTS = 3;
     private static final int ROUNDS = 100;
     private static final String LOGIN = "boardside-login";
     private static final Pattern MINE = Pattern.compile("/seasons/([0-9a-f-]+)/mine/([0-9a-f-]+)\" class=\"mine\"");
@@ -336,13 +337,15 @@ public final class LiveBench {
         System.out.println("connected: " + watching.connected());
         steady(seconds);
         told("a round every " + every + " s");
-        for (Thrower one : throwers) {
-            var burst = timer.schedule(one::throwRound, random.nextInt(1000), TimeUnit.MILLISECONDS);
+        for (int time = 1; time <= BURSTS; time++) {
+            for (Thrower one : throwers) {
+                var burst = timer.schedule(one::throwRound, random.nextInt(1000), TimeUnit.MILLISECONDS);
+            }
+            Thread.sleep(1500);
+            settle();
+            Thread.sleep(3000);
+            told("all within a second, " + time + " of " + BURSTS);
         }
-        Thread.sleep(1500);
-        settle();
-        Thread.sleep(3000);
-        told("all within a second");
         if (!command.isEmpty()) {
             Process process =
                     new ProcessBuilder("bash", "-c", command).inheritIO().start();
