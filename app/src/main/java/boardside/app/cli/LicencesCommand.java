@@ -43,7 +43,8 @@ final class LicencesCommand implements Callable<Integer> {
     static JsonNode bill() {
         try (InputStream in = LicencesCommand.class.getResourceAsStream(BILL)) {
             if (in == null) {
-                throw new Failure.NotFound("this program holds no bill of materials; build it with ./mvnw package");
+                throw new Failure.NotFound("this program holds no bill of materials, as Maven makes none offline;"
+                        + " build it online with ./mvnw package");
             }
             return Json.read(new String(in.readAllBytes(), StandardCharsets.UTF_8), JsonNode.class);
         } catch (IOException e) {
