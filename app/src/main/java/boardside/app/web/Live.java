@@ -182,6 +182,7 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
         private final AtomicBoolean over = new AtomicBoolean();
         private byte @Nullable [] greeting;
         private byte @Nullable [] event;
+        private byte @Nullable [] offered;
         private boolean started;
         private boolean written;
         private boolean beat;
@@ -200,6 +201,11 @@ final class Live implements AutoCloseable, MatchNights.Watcher {
 
         void offer(byte[] bytes) {
             synchronized (this) {
+                // Whoever comes in while the match is read is offered it by both.
+                if (bytes == offered) {
+                    return;
+                }
+                offered = bytes;
                 event = bytes;
             }
             write();
