@@ -127,7 +127,7 @@ abstract class Browser {
     BrowserContext newPhone() {
         BrowserContext opened = chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(WIDTH, HEIGHT)
-                .setDeviceScaleFactor(2)
+                .setDeviceScaleFactor(pictured() ? 2 : 1)
                 .setServiceWorkers(serviceWorkers())
                 .setHasTouch(true)
                 .setIsMobile(true));
@@ -181,9 +181,12 @@ abstract class Browser {
 
     /** A picture of the page for a person to look at, in the build's folder; taken where BOARDSIDE_PICTURES is set. */
     void picture(String name) {
-        if (System.getenv("BOARDSIDE_PICTURES") == null) {
-            return;
+        if (pictured()) {
+            page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "pictures", name + ".png")));
         }
-        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "pictures", name + ".png")));
+    }
+
+    private static boolean pictured() {
+        return System.getenv("BOARDSIDE_PICTURES") != null;
     }
 }

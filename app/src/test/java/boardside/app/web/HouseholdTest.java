@@ -146,11 +146,20 @@ class HouseholdTest extends Browser {
         return pages;
     }
 
+    /**
+     * Every page in the light theme and in one of the others, turn about: looking at all in all takes minutes. ThemeTest computes
+     * the contrast of every pair of colours in every theme, LayoutTest measures the main pages in each.
+     */
     @ParameterizedTest
     @ValueSource(strings = {"light", "dark", "sun"})
-    void everyPageIsAccessibleInEveryTheme(String theme) {
+    void everyPageIsAccessibleInTwoThemes(String theme) {
         look(theme);
-        for (String path : pages()) {
+        List<String> pages = pages();
+        for (int i = 0; i < pages.size(); i++) {
+            if (theme.equals(i % 2 == 0 ? "dark" : "sun")) {
+                continue;
+            }
+            String path = pages.get(i);
             page.navigate(url(path));
             // What is worked out for a moment first comes by itself.
             assertThat(page.locator("#working")).hasCount(0);
