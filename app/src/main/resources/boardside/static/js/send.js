@@ -38,11 +38,14 @@ document.getElementById("not-stored-read").addEventListener("click", () => outbo
 show();
 if (outbox.pending().length > 0) {
   window.addEventListener("online", () => outbox.flush());
+  // Whoever is on the way to another page is not called back.
+  let leaving = false;
+  window.addEventListener("beforeunload", () => { leaving = true; });
   const sent = setInterval(() => {
     if (outbox.pending().length > 0) return;
     clearInterval(sent);
     // A form under way is not thrown away for it, nor a reason that was not read.
-    if (!document.activeElement?.matches("input, textarea, select") && outbox.refused().length === 0) location.reload();
+    if (!leaving && !document.activeElement?.matches("input, textarea, select") && outbox.refused().length === 0) location.reload();
   }, 100);
   outbox.flush();
 }
