@@ -5,7 +5,6 @@ import boardside.app.report.Shape.Box;
 import boardside.app.report.Shape.Disc;
 import boardside.app.report.Shape.Label;
 import boardside.app.report.Shape.Path;
-import boardside.app.report.Shape.Point;
 import boardside.engine.rules.Side;
 import boardside.engine.skill.Interval;
 import boardside.engine.tactics.Lying;
@@ -139,14 +138,7 @@ public final class BoardPictures {
         double width = asked.width() * SMALL_INCH;
         double middle = left + width / 2;
         double length = Spot.LENGTH * SMALL_INCH;
-        shapes.add(new Path(
-                Paint.AXIS,
-                List.of(
-                        new Point(left, top),
-                        new Point(left + width, top),
-                        new Point(left + width, top + length),
-                        new Point(left, top + length)),
-                true));
+        shapes.add(Path.frame(Paint.AXIS, left, top, width, length));
         shapes.add(new Disc(
                 Paint.BAND, middle, top + (Spot.LENGTH - Spot.HOLE.y()) * SMALL_INCH, Spot.RADIUS * SMALL_INCH));
         double side = 8;
@@ -156,14 +148,7 @@ public final class BoardPictures {
             if (bag.side() == Side.VERSUS) {
                 shapes.add(new Box(Paint.INK, x, y, side, side));
             } else {
-                shapes.add(new Path(
-                        Paint.LINE,
-                        List.of(
-                                new Point(x, y),
-                                new Point(x + side, y),
-                                new Point(x + side, y + side),
-                                new Point(x, y + side)),
-                        true));
+                shapes.add(Path.frame(Paint.LINE, x, y, side, side));
             }
         }
     }

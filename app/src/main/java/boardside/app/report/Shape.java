@@ -17,6 +17,18 @@ public sealed interface Shape {
         static Path line(Paint paint, double x1, double y1, double x2, double y2) {
             return new Path(paint, List.of(new Point(x1, y1), new Point(x2, y2)), false);
         }
+
+        /** A rectangle by its top left corner. */
+        static Path frame(Paint paint, double x, double y, double width, double height) {
+            return new Path(
+                    paint,
+                    List.of(
+                            new Point(x, y),
+                            new Point(x + width, y),
+                            new Point(x + width, y + height),
+                            new Point(x, y + height)),
+                    true);
+        }
     }
 
     /** A rectangle by its top left corner. */

@@ -56,7 +56,7 @@ public final class SkillPictures {
                 }
                 shapes.add(new Box(Paint.BAND, left, top + 20, width - 6, 40));
                 if (cell.estimate() == best) {
-                    shapes.add(frame(left, top + 20, width - 6, 40));
+                    shapes.add(Path.frame(Paint.LINE, left, top + 20, width - 6, 40));
                 }
                 shapes.add(new Label(Paint.INK, centre - 3, top + 37, Anchor.MIDDLE, 15, one(cell.estimate())));
                 shapes.add(new Label(
@@ -69,17 +69,6 @@ public final class SkillPictures {
             }
         }
         return new Picture(title, description, 24 + rows.size() * row, shapes, data);
-    }
-
-    private static Path frame(double x, double y, double width, double height) {
-        return new Path(
-                Paint.LINE,
-                List.of(
-                        new Point(x, y),
-                        new Point(x + width, y),
-                        new Point(x + width, y + height),
-                        new Point(x, y + height)),
-                true);
     }
 
     /** Chances of about the same size, and how often what they were of came true. */
