@@ -59,6 +59,7 @@ public final class Cli {
                 new AdviseCommand(context),
                 new PlaybookCommand(context),
                 new ReportCommand(context),
+                new OpenApiCommand(context),
                 new LicencesCommand(context),
                 new WarmUpCommand(context));
     }

@@ -14,6 +14,9 @@ import com.fasterxml.jackson.databind.introspect.AnnotatedParameter;
 import com.fasterxml.jackson.databind.introspect.NopAnnotationIntrospector;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.lang.reflect.RecordComponent;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** Reads what pages send; {@code type} tells which operation it is. */
@@ -75,6 +78,16 @@ final class OperationJson {
         @JsonSubTypes.Type(value = Operation.TakeBlock.class, name = "block")
     })
     private interface Typed {}
+
+    /** The operations there are, by the word of their {@code type}. */
+    static Map<String, Class<?>> kinds() {
+        Map<String, Class<?>> kinds = new LinkedHashMap<>();
+        for (JsonSubTypes.Type type :
+                Objects.requireNonNull(Typed.class.getAnnotation(JsonSubTypes.class)).value()) {
+            kinds.put(type.name(), type.value());
+        }
+        return kinds;
+    }
 
     /**
      * A value that holds operations.

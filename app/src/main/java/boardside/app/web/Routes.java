@@ -18,6 +18,7 @@ final class Routes {
     static List<Route> all(Web web, boolean hosted, Live live) {
         List<Route> routes = new ArrayList<>(hosted ? hosted(web) : household(web));
         routes.addAll(common(web, live));
+        routes.add(get("/openapi.json", EVERYONE, ctx -> web.answer(ctx, OpenApi.document(hosted))));
         return List.copyOf(routes);
     }
 

@@ -101,6 +101,8 @@ class AccessTest {
                         "GET /static/<file>",
                         // The program itself, and a page that names nobody.
                         "GET /worker.js",
+                        // What the interface is; the same for everybody.
+                        "GET /openapi.json",
                         "GET /offline",
                         "GET /pair",
                         "POST /pair",
