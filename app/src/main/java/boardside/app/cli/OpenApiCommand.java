@@ -25,8 +25,7 @@ final class OpenApiCommand implements Callable<Integer> {
     @Override
     public Integer call() throws JsonProcessingException {
         Map<String, Object> document = OpenApi.document(hosted);
-        context.answer(
-                document, Json.MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(document));
+        context.answer(document, Json.MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(document));
         return Cli.DONE;
     }
 }

@@ -141,8 +141,8 @@ public final class OpenApi {
         Map<String, Object> paths = new LinkedHashMap<>();
         for (Line line : lines) {
             @SuppressWarnings("unchecked")
-            Map<String, Object> path =
-                    (Map<String, Object>) paths.computeIfAbsent(line.path(), made -> new LinkedHashMap<String, Object>());
+            Map<String, Object> path = (Map<String, Object>)
+                    paths.computeIfAbsent(line.path(), made -> new LinkedHashMap<String, Object>());
             path.put(line.method().toLowerCase(Locale.ROOT), operation(line));
         }
         Map<String, Object> schemas = new TreeMap<>();
@@ -154,12 +154,14 @@ public final class OpenApi {
         document.put(
                 "info",
                 ordered(
-                        "title", "Boardside",
-                        "version", Version.number(),
+                        "title",
+                        "Boardside",
+                        "version",
+                        Version.number(),
                         "description",
-                                "Every route this server answers" + (hosted ? ", in hosted mode" : ", in a household")
-                                        + ". An empty field counts as one that was not sent; fields that are not named here are"
-                                        + " ignored. Pages also take \"said\", which words what was just done."));
+                        "Every route this server answers" + (hosted ? ", in hosted mode" : ", in a household")
+                                + ". An empty field counts as one that was not sent; fields that are not named here are"
+                                + " ignored. Pages also take \"said\", which words what was just done."));
         document.put("servers", List.of(Map.of("url", "/")));
         document.put("paths", paths);
         document.put("components", ordered("schemas", schemas, "securitySchemes", securitySchemes()));
@@ -171,23 +173,29 @@ public final class OpenApi {
         schemes.put(
                 hosted ? LOGIN : DEVICE,
                 ordered(
-                        "type", "apiKey",
-                        "in", "cookie",
-                        "name", hosted ? Guard.LOGIN : Guard.DEVICE,
+                        "type",
+                        "apiKey",
+                        "in",
+                        "cookie",
+                        "name",
+                        hosted ? Guard.LOGIN : Guard.DEVICE,
                         "description",
-                                hosted
-                                        ? "Set by signing in; over HTTPS its name begins with __Host-."
-                                        : "Set by pairing. The machine that serves needs none."));
+                        hosted
+                                ? "Set by signing in; over HTTPS its name begins with __Host-."
+                                : "Set by pairing. The machine that serves needs none."));
         schemes.put(
                 TOKEN,
                 ordered(
-                        "type", "apiKey",
-                        "in", "header",
-                        "name", Guard.TOKEN_HEADER,
+                        "type",
+                        "apiKey",
+                        "in",
+                        "header",
+                        "name",
+                        Guard.TOKEN_HEADER,
                         "description",
-                                "The form token, from /api/token or any form of ours; forms send it as the field \""
-                                        + Guard.TOKEN_FIELD + "\" instead. It goes with the cookie "
-                                        + (hosted ? "that signs in, before with " : "") + Guard.VISIT + "."));
+                        "The form token, from /api/token or any form of ours; forms send it as the field \""
+                                + Guard.TOKEN_FIELD + "\" instead. It goes with the cookie "
+                                + (hosted ? "that signs in, before with " : "") + Guard.VISIT + "."));
         return schemes;
     }
 
@@ -203,11 +211,17 @@ public final class OpenApi {
         boolean json = line.fields().size() > 1 && line.fields().get(0).equals("json");
         if (get) {
             for (String written : line.fields()) {
-                parameters.add(parameter("query", name(written), field("fields", described(written)), written.endsWith("*")));
+                parameters.add(
+                        parameter("query", name(written), field("fields", described(written)), written.endsWith("*")));
             }
         } else if (json) {
             operation.put(
-                    "requestBody", ordered("required", true, "content", Map.of(JSON, schema(reference(line.fields().get(1))))));
+                    "requestBody",
+                    ordered(
+                            "required",
+                            true,
+                            "content",
+                            Map.of(JSON, schema(reference(line.fields().get(1))))));
         } else {
             operation.put("requestBody", form(line));
         }
@@ -266,7 +280,8 @@ public final class OpenApi {
                 named.put(name(written), one);
             }
         }
-        named.put(Guard.TOKEN_FIELD, ordered("type", "string", "description", "The form token, where no header has it."));
+        named.put(
+                Guard.TOKEN_FIELD, ordered("type", "string", "description", "The form token, where no header has it."));
         Map<String, Object> form = ordered("type", "object", "properties", named);
         if (!begun.isEmpty()) {
             form.put("patternProperties", begun);
@@ -295,7 +310,8 @@ public final class OpenApi {
                         "maximum", Long.valueOf(bounds[1]));
             }
             case "words" -> records.named(parts[1], Objects.requireNonNull(WORDS.get(parts[1]), parts[1]));
-            case "one" -> Map.of("type", "string", "enum", List.of(parts[1].substring(3).split(", ")));
+            case "one" ->
+                Map.of("type", "string", "enum", List.of(parts[1].substring(3).split(", ")));
             default -> throw new IllegalStateException(TABLE + ": there is no kind " + written);
         };
     }
@@ -390,8 +406,7 @@ public final class OpenApi {
     }
 
     private static Map<String, Object> answer(String says, String type) {
-        return ordered(
-                "description", says, "content", Map.of(type, schema(Map.of("type", "string"))));
+        return ordered("description", says, "content", Map.of(type, schema(Map.of("type", "string"))));
     }
 
     /** Refusals are pages, and JSON to whoever accepts only that, and under /api/. */

@@ -82,8 +82,8 @@ final class OperationJson {
     /** The operations there are, by the word of their {@code type}. */
     static Map<String, Class<?>> kinds() {
         Map<String, Class<?>> kinds = new LinkedHashMap<>();
-        for (JsonSubTypes.Type type :
-                Objects.requireNonNull(Typed.class.getAnnotation(JsonSubTypes.class)).value()) {
+        for (JsonSubTypes.Type type : Objects.requireNonNull(Typed.class.getAnnotation(JsonSubTypes.class))
+                .value()) {
             kinds.put(type.name(), type.value());
         }
         return kinds;

@@ -129,6 +129,8 @@ final class RecordSchemas {
     /** A name that tells parts of different records from each other. */
     private static String name(Class<?> type) {
         Class<?> outer = type.getEnclosingClass();
-        return outer == null || outer == RunPage.class ? type.getSimpleName() : outer.getSimpleName() + type.getSimpleName();
+        return outer == null || outer == RunPage.class
+                ? type.getSimpleName()
+                : outer.getSimpleName() + type.getSimpleName();
     }
 }

@@ -44,7 +44,11 @@ class OpenApiFieldsTest {
 
     /** No page links to them, or what they ask for takes long; forms of other pages lead to what is like them. */
     private static final List<String> ALSO = List.of(
-            "/advise/shots?bags=[]&step=0", "/throws/watch?bag=0&block=0&throw=0", "/slides", "/trials/new?bag=b1", "/api/token");
+            "/advise/shots?bags=[]&step=0",
+            "/throws/watch?bag=0&block=0&throw=0",
+            "/slides",
+            "/trials/new?bag=b1",
+            "/api/token");
 
     /** Worked out for long. */
     private static final Set<String> SLOW = Set.of("GET /playbook");
@@ -65,8 +69,7 @@ class OpenApiFieldsTest {
         try (Records records = records();
                 Listened listened = new Listened(records, ServerOptions.local(0))) {
             described = described(false);
-            String cookie =
-                    Wire.get(Wire.HERE, listened.port(), "/start/total").cookie(Guard.VISIT);
+            String cookie = Wire.get(Wire.HERE, listened.port(), "/start/total").cookie(Guard.VISIT);
             crawl(listened, cookie);
             heard(listened);
         }
@@ -109,8 +112,8 @@ class OpenApiFieldsTest {
         Map<?, ?> paths = (Map<?, ?>)
                 Json.read(Json.write(OpenApi.document(hosted)), Map.class).get("paths");
         paths.forEach((path, methods) -> ((Map<?, ?>) methods)
-                .forEach((method, operation) ->
-                        operations.put(method.toString().toUpperCase(Locale.ROOT) + " " + path, (Map<?, ?>) operation)));
+                .forEach((method, operation) -> operations.put(
+                        method.toString().toUpperCase(Locale.ROOT) + " " + path, (Map<?, ?>) operation)));
         return operations;
     }
 
@@ -184,13 +187,14 @@ class OpenApiFieldsTest {
 
     /** What handlers asked for by name. */
     private void heard(Listened listened) {
-        listened.read().forEach((route, names) -> names.forEach(name -> {
-            boolean get = route.startsWith("GET ");
-            // "said" is of every page; some read the form and the address alike.
-            if (!name.equals("?said") && (get == name.startsWith("?") || !route.contains("/trials"))) {
-                named(route, name.replace("?", ""));
-            }
-        }));
+        listened.read()
+                .forEach((route, names) -> names.forEach(name -> {
+                    boolean get = route.startsWith("GET ");
+                    // "said" is of every page; some read the form and the address alike.
+                    if (!name.equals("?said") && (get == name.startsWith("?") || !route.contains("/trials"))) {
+                        named(route, name.replace("?", ""));
+                    }
+                }));
     }
 
     private void named(String route, String name) {
@@ -270,8 +274,8 @@ class OpenApiFieldsTest {
         Matcher field = FIELD.matcher(form);
         while (field.find()) {
             int end = field.group(1).equals("select") ? form.indexOf("</select>", field.end()) : field.end();
-            Matcher value = VALUE.matcher(
-                    field.group(1).equals("select") ? form.substring(field.end(), end) : field.group());
+            Matcher value =
+                    VALUE.matcher(field.group(1).equals("select") ? form.substring(field.end(), end) : field.group());
             if (!field.group(2).equals("token")) {
                 fields.putIfAbsent(field.group(2), value.find() ? value.group(1) : "");
             }

@@ -90,8 +90,8 @@ class OpenApiTest {
 
     private static void assertDescribed(List<Route> routes, boolean hosted) {
         Map<String, Access> served = new TreeMap<>();
-        routes.forEach(route -> served.put(
-                route.method() + " " + route.path().replace("<file>", "{file}"), route.access()));
+        routes.forEach(
+                route -> served.put(route.method() + " " + route.path().replace("<file>", "{file}"), route.access()));
         Map<String, Access> described = new TreeMap<>();
         OpenApi.lines(hosted).forEach(line -> described.put(line.method() + " " + line.path(), line.access()));
         assertThat(described).isEqualTo(served);
@@ -142,9 +142,12 @@ class OpenApiTest {
         }
         JsonSchema meta = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
                 .getSchema(URI.create("https://json-schema.org/draft/2020-12/schema"));
-        document.path("components").path("schemas").properties().forEach(one -> assertThat(meta.validate(one.getValue()))
-                .as(one.getKey())
-                .isEmpty());
+        document.path("components")
+                .path("schemas")
+                .properties()
+                .forEach(one -> assertThat(meta.validate(one.getValue()))
+                        .as(one.getKey())
+                        .isEmpty());
     }
 
     @Test
@@ -163,7 +166,8 @@ class OpenApiTest {
             for (JsonNode match : Json.read(body, JsonNode.class).path("matches")) {
                 assertFits(
                         "Match",
-                        get("/seasons/" + season.id() + "/matches/" + match.path("id").asText() + "/live.json")
+                        get("/seasons/" + season.id() + "/matches/"
+                                        + match.path("id").asText() + "/live.json")
                                 .body());
                 matches++;
             }
@@ -171,21 +175,18 @@ class OpenApiTest {
         assertThat(matches).isGreaterThan(3);
         Player player = records.firstPlayer();
         for (var trial : records.trials().all(player.id())) {
-            assertFits("SharedTrial", get("/trials/" + trial.plan().id() + "/file").body());
+            assertFits(
+                    "SharedTrial", get("/trials/" + trial.plan().id() + "/file").body());
         }
         for (var kept : records.situations(player.id())) {
-            assertFits("SharedSituation", get("/situations/" + kept.id() + "/file").body());
+            assertFits(
+                    "SharedSituation", get("/situations/" + kept.id() + "/file").body());
         }
     }
 
     private Wire send(String json) {
         return Wire.post(
-                Wire.HERE,
-                server.port(),
-                "/api/outbox",
-                json,
-                "Cookie: " + cookie,
-                Guard.TOKEN_HEADER + ": " + token);
+                Wire.HERE, server.port(), "/api/outbox", json, "Cookie: " + cookie, Guard.TOKEN_HEADER + ": " + token);
     }
 
     /** What phones send, and what becomes of it where a required part is missing or another kind of value stands there. */
@@ -212,7 +213,9 @@ class OpenApiTest {
                     assertAlike(upload, sent, without);
                     for (String other : List.of("null", "[]", "{}", "\"?\"")) {
                         ObjectNode changed = operation.deepCopy();
-                        changed.set(part, Json.read("[" + other + "]", JsonNode.class).get(0));
+                        changed.set(
+                                part,
+                                Json.read("[" + other + "]", JsonNode.class).get(0));
                         assertAlike(upload, sent, changed);
                     }
                 }
