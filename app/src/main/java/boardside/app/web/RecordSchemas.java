@@ -1,7 +1,6 @@
 package boardside.app.web;
 
 import boardside.engine.rules.Word;
-import java.lang.reflect.Method;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
@@ -76,20 +75,15 @@ final class RecordSchemas {
         Map<String, Object> parts = new LinkedHashMap<>();
         List<String> required = new ArrayList<>();
         for (RecordComponent part : type.getRecordComponents()) {
-            parts.put(part.getName(), of(part.getGenericType()));
-            if (!part.getAnnotatedType().isAnnotationPresent(Nullable.class)
-                    && !nullable(part.getAccessor())
-                    && part.getType() != boolean.class) {
+            boolean nullable = part.getAnnotatedType().isAnnotationPresent(Nullable.class);
+            Map<String, Object> schema = of(part.getGenericType());
+            parts.put(
+                    part.getName(), nullable ? Map.of("anyOf", List.of(schema, Map.of("type", "null"))) : schema);
+            if (!nullable) {
                 required.add(part.getName());
-            } else if (part.getType() != boolean.class) {
-                parts.put(part.getName(), Map.of("anyOf", List.of(of(part.getGenericType()), Map.of("type", "null"))));
             }
         }
         return object(parts, required);
-    }
-
-    private static boolean nullable(Method accessor) {
-        return accessor.getAnnotatedReturnType().isAnnotationPresent(Nullable.class);
     }
 
     private static Map<String, Object> object(Map<String, Object> parts, List<String> required) {

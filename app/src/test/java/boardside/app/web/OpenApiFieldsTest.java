@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -109,8 +110,8 @@ class OpenApiFieldsTest {
     /** Operations of the description by route. */
     private static Map<String, Map<?, ?>> described(boolean hosted) {
         Map<String, Map<?, ?>> operations = new HashMap<>();
-        Map<?, ?> paths = (Map<?, ?>)
-                Json.read(Json.write(OpenApi.document(hosted)), Map.class).get("paths");
+        Map<?, ?> paths = (Map<?, ?>) Objects.requireNonNull(
+                Json.read(Json.write(OpenApi.document(hosted)), Map.class).get("paths"));
         paths.forEach((path, methods) -> ((Map<?, ?>) methods)
                 .forEach((method, operation) -> operations.put(
                         method.toString().toUpperCase(Locale.ROOT) + " " + path, (Map<?, ?>) operation)));
