@@ -77,8 +77,7 @@ final class RecordSchemas {
         for (RecordComponent part : type.getRecordComponents()) {
             boolean nullable = part.getAnnotatedType().isAnnotationPresent(Nullable.class);
             Map<String, Object> schema = of(part.getGenericType());
-            parts.put(
-                    part.getName(), nullable ? Map.of("anyOf", List.of(schema, Map.of("type", "null"))) : schema);
+            parts.put(part.getName(), nullable ? Map.of("anyOf", List.of(schema, Map.of("type", "null"))) : schema);
             if (!nullable) {
                 required.add(part.getName());
             }

@@ -215,7 +215,10 @@ class OpenApiTest {
                         for (String other : List.of("null", "\"?\"")) {
                             ObjectNode changed = operation.deepCopy();
                             ((ObjectNode) changed.at(at))
-                                    .set(part, Json.read("[" + other + "]", JsonNode.class).get(0));
+                                    .set(
+                                            part,
+                                            Json.read("[" + other + "]", JsonNode.class)
+                                                    .get(0));
                             assertAlike(upload, sent, changed);
                         }
                     }
