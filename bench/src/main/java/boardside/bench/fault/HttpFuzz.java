@@ -2,6 +2,7 @@ package boardside.bench.fault;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.net.SocketTimeoutException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -18,6 +19,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -27,9 +30,11 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
- * Requests that are sound, nearly sound and wild, against a server of its own. What to ask for is learned by following the
- * links of its pages and reading their forms; then paths, fields, bodies, headers and cookies are changed at random. From the
- * project's folder, after {@code ./boardside --version} has built the program:
+ * Requests that are sound, nearly sound and wild, against a server of its own. What to ask for is learned from its description
+ * (OpenAPI), by following the links of its pages and by reading their forms; then paths, fields, bodies, headers and cookies are
+ * changed at random. Every described route is asked in each of the three ways first; from then on, what takes long is asked the
+ * more rarely. After each {@value #PER_STORE} requests it begins anew with a fresh store, as one that is full of what was sent
+ * takes ever longer. From the project's folder, after {@code ./boardside --version} has built the program:
  *
  * <pre>mvn -q -B -ntp -pl bench -am -DskipTests package
  * java -cp bench/target/bench.jar boardside.bench.fault.HttpFuzz local|hosted [requests] [most seconds] [seed]</pre>
@@ -38,8 +43,22 @@ import java.util.stream.Stream;
  * seconds, a word of one account in an answer to another, or a store that is not sound afterwards.
  */
 public final class HttpFuzz {
-    private static final int THREADS = 3;
+    private static final int THREADS = 4;
     private static final int MOST_PAGES = 300;
+
+    /** Pages of one route that are looked at for links and forms. */
+    private static final int MOST_VISITS = 4;
+
+    static final long PER_STORE = 200_000;
+
+    /** What takes no longer is asked as often as anything, milliseconds; what takes longer as much more rarely. */
+    private static final double SHORT = 2;
+
+    /** Yet even that is not left out. */
+    private static final double RAREST = 0.001;
+
+    /** What stands for the time of an answer that is worked out beside the requests, whoever waits for it, milliseconds. */
+    private static final double BESIDE = 1000;
     private static final Pattern LINK = Pattern.compile("href=\"(/[^\"#]*)");
     private static final Pattern FORM = Pattern.compile("(?s)<form\\b([^>]*)>(.*?)</form>");
     private static final Pattern FIELD =
@@ -121,8 +140,15 @@ public final class HttpFuzz {
             "1",
             "x".repeat(4000));
 
-    /** A kind of request learned from a page. */
-    private record Learned(String method, String path, Map<String, List<String>> fields) {}
+    /** A kind of request learned from a page, and the described route that it takes. */
+    private record Learned(String method, String path, Map<String, List<String>> fields, String route) {}
+
+    /** How far a request is from what is described. */
+    private enum Manner {
+        SOUND,
+        NEARLY,
+        WILD
+    }
 
     /** Somebody who asks. */
     private static final class Asker {
@@ -138,7 +164,7 @@ public final class HttpFuzz {
     }
 
     /** What came of a run. */
-    record Result(Map<Integer, Long> statuses, long requests, List<String> faults) {}
+    record Result(Map<Integer, Long> statuses, long requests, Map<String, Long> routes, List<String> faults) {}
 
     private final Program program;
     private final boolean hosted;
@@ -149,6 +175,20 @@ public final class HttpFuzz {
     private final AtomicLong asked = new AtomicLong();
     private final AtomicLong unanswered = new AtomicLong();
     private int port;
+    private Described described = Described.NOTHING;
+    private final List<Pattern> patterns = new ArrayList<>();
+
+    /** Routes whose answers are worked out beside the requests. */
+    private final Set<String> beside = new HashSet<>();
+
+    /** Parts of paths that exist, by the name the description gives them; of all. */
+    private final Map<String, Set<String>> parts = new TreeMap<>();
+
+    private final List<String> anyPart = new ArrayList<>();
+    private final Map<String, AtomicLong> routes = new ConcurrentHashMap<>();
+
+    /** How long a route takes, milliseconds, mostly lately. */
+    private final Map<String, Double> takes = new ConcurrentHashMap<>();
 
     /** @param documents JSON such as phones send, to start from */
     HttpFuzz(Program program, boolean hosted, long seed, List<String> documents) {
@@ -164,17 +204,46 @@ public final class HttpFuzz {
         long requests = args.length > 1 ? Long.parseLong(args[1]) : 1_000_000;
         long seconds = args.length > 2 ? Long.parseLong(args[2]) : 3600;
         long seed = args.length > 3 ? Long.parseLong(args[3]) : 1;
-        Program program =
-                new Program(List.of("./boardside"), folder.resolve("fuzz.db").toString(), folder.resolve("log"));
-        HttpFuzz fuzz = new HttpFuzz(program, args[0].equals("hosted"), seed, documents(Path.of("app")));
-        Result result = fuzz.run(Path.of("app"), requests, seconds);
+        long start = System.nanoTime();
+        Result result = new Result(Map.of(), 0, Map.of(), List.of());
+        for (int round = 0; result.faults().isEmpty() && result.requests() < requests; round++) {
+            long left = seconds - (System.nanoTime() - start) / 1_000_000_000L;
+            if (left <= 0) {
+                break;
+            }
+            Program program = new Program(
+                    List.of("./boardside"), folder.resolve("fuzz-" + round + ".db").toString(), folder.resolve("log"));
+            HttpFuzz fuzz = new HttpFuzz(program, args[0].equals("hosted"), seed + round, documents(Path.of("app")));
+            result = together(
+                    result, fuzz.run(Path.of("app"), Math.min(PER_STORE, requests - result.requests()), left));
+            System.out.printf(
+                    Locale.ROOT,
+                    "%,d requests, %.0f a second%n",
+                    result.requests(),
+                    result.requests() * 1e9 / (System.nanoTime() - start));
+        }
         System.out.printf(Locale.ROOT, "%,d requests, by status: %s%n", result.requests(), result.statuses());
+        System.out.println(result.routes().size() + " routes, least often asked: "
+                + result.routes().entrySet().stream()
+                        .sorted(Map.Entry.comparingByValue())
+                        .limit(5)
+                        .toList());
         System.out.println(
                 result.faults().isEmpty()
                         ? "no faults, the store is sound"
                         : result.faults().size() + " faults:\n" + String.join("\n", result.faults()));
         System.out.println("store and log are in " + folder);
         System.exit(result.faults().isEmpty() ? 0 : 1);
+    }
+
+    private static Result together(Result one, Result other) {
+        Map<Integer, Long> statuses = new TreeMap<>(one.statuses());
+        other.statuses().forEach((status, count) -> statuses.merge(status, count, Long::sum));
+        Map<String, Long> routes = new TreeMap<>(one.routes());
+        other.routes().forEach((route, count) -> routes.merge(route, count, Long::sum));
+        List<String> faults = new ArrayList<>(one.faults());
+        faults.addAll(other.faults());
+        return new Result(statuses, one.requests() + other.requests(), routes, faults);
     }
 
     /** What phones send, as kept for the fuzzing of its parser. */
@@ -202,6 +271,7 @@ public final class HttpFuzz {
         Process process = hosted ? program.serve(port, Map.of(), "--hosted") : program.serve(port, Map.of());
         try {
             List<Asker> askers = askers(links);
+            readDescription();
             for (Asker asker : askers) {
                 learn(asker);
             }
@@ -222,7 +292,53 @@ public final class HttpFuzz {
         Map<Integer, Long> counts = new TreeMap<>();
         statuses.forEach((status, count) -> counts.put(status, count.get()));
         counts.put(0, unanswered.get());
-        return new Result(counts, asked.get(), List.copyOf(faults));
+        Map<String, Long> asks = new TreeMap<>();
+        routes.forEach((route, count) -> asks.put(route, count.get()));
+        return new Result(counts, asked.get(), asks, List.copyOf(faults));
+    }
+
+    /** The routes that the server describes. */
+    List<String> described() {
+        return described.operations().stream().map(Described.Operation::route).toList();
+    }
+
+    private void readDescription() throws IOException {
+        Wire wire = new Wire(port);
+        described = new Described(
+                wire.send(request("GET", "/openapi.json", "", "", List.of())).body());
+        wire.close();
+        for (Described.Operation operation : described.operations()) {
+            patterns.add(operation.pattern());
+            if (operation.beside()) {
+                beside.add(operation.route());
+            }
+        }
+    }
+
+    /** The described route that an address takes, or another word where there is none; its parts are kept. */
+    private String route(String method, String path) {
+        int best = -1;
+        for (int i = 0; i < patterns.size(); i++) {
+            Described.Operation one = described.operations().get(i);
+            if (one.method().equals(method)
+                    && patterns.get(i).matcher(path).matches()
+                    && (best < 0 || !one.path().contains("{"))) {
+                best = i;
+            }
+        }
+        if (best < 0) {
+            return "none";
+        }
+        Described.Operation operation = described.operations().get(best);
+        String[] names = operation.path().split("/");
+        String[] values = path.split("/");
+        for (int i = 0; i < names.length; i++) {
+            if (names[i].startsWith("{")) {
+                parts.computeIfAbsent(names[i], made -> new TreeSet<>()).add(values[i]);
+                anyPart.add(values[i]);
+            }
+        }
+        return operation.route();
     }
 
     private static String done(Program.Ran ran) {
@@ -271,11 +387,17 @@ public final class HttpFuzz {
                 new ArrayDeque<>(List.of("/", "/more", "/journal", "/metrics", "/health", "/ready", "/api/token"));
         Set<String> seen = new HashSet<>(next);
         Set<String> forms = new HashSet<>();
+        Map<String, Integer> visits = new TreeMap<>();
         while (!next.isEmpty() && seen.size() < MOST_PAGES) {
             String path = next.remove();
+            String bare = path.replaceFirst("\\?.*", "");
+            String route = route("GET", bare);
+            asker.learned.add(new Learned("GET", bare, query(path), route));
+            if (visits.merge(route, 1, Integer::sum) > (beside.contains(route) ? 1 : MOST_VISITS)) {
+                continue;
+            }
             Wire.Answer answer = wire.send(request("GET", path, "", asker.cookies, List.of()));
-            count(asker, "GET " + path, answer);
-            asker.learned.add(new Learned("GET", path.replaceFirst("\\?.*", ""), query(path)));
+            count(asker, "GET " + path, route, answer, 0);
             if (!answer.type().startsWith("text/html")) {
                 continue;
             }
@@ -295,7 +417,8 @@ public final class HttpFuzz {
                 String to = action.find() && !action.group(1).isEmpty() ? action.group(1) : path;
                 String method = form.group(1).contains("post") ? "POST" : "GET";
                 if (forms.add(method + " " + to)) {
-                    asker.learned.add(new Learned(method, to.replaceFirst("\\?.*", ""), fields(form.group(2))));
+                    String bareTo = to.replaceFirst("[?#].*", "");
+                    asker.learned.add(new Learned(method, bareTo, fields(form.group(2)), route(method, bareTo)));
                 }
             }
         }
@@ -333,6 +456,7 @@ public final class HttpFuzz {
     }
 
     private void ask(List<Asker> askers, long requests, long until) throws Exception {
+        askForAll(askers.get(askers.size() - 1));
         ExecutorService threads = Executors.newFixedThreadPool(THREADS);
         List<Future<?>> running = new ArrayList<>();
         long before = asked.get();
@@ -342,21 +466,7 @@ public final class HttpFuzz {
                 Wire wire = new Wire(port);
                 while (asked.get() - before < requests && System.nanoTime() < until && faults.size() < 100) {
                     Asker asker = askers.get(random.nextInt(askers.size()));
-                    Composed composed = compose(asker, random);
-                    try {
-                        count(asker, composed.said(), wire.send(composed.bytes()));
-                    } catch (java.net.SocketTimeoutException e) {
-                        faults.add("no answer for 10 s: " + composed.said());
-                        wire.close();
-                    } catch (IOException e) {
-                        // Such as a request cut short; the server may close.
-                        asked.incrementAndGet();
-                        unanswered.incrementAndGet();
-                        wire.close();
-                    }
-                    if (composed.last()) {
-                        wire.close();
-                    }
+                    send(wire, compose(asker, random));
                 }
                 wire.close();
                 return null;
@@ -368,8 +478,45 @@ public final class HttpFuzz {
         }
     }
 
-    private void count(Asker asker, String said, Wire.Answer answer) {
+    /** Every described route in each manner; what changes something comes last, so that answers are worked out once. */
+    private void askForAll(Asker asker) throws IOException {
+        SplittableRandom random = new SplittableRandom(seed);
+        Wire wire = new Wire(port);
+        for (boolean get : new boolean[] {true, false}) {
+            for (Described.Operation operation : described.operations()) {
+                for (Manner manner : Manner.values()) {
+                    if (operation.method().equals("GET") == get) {
+                        send(wire, compose(asker, operation, manner, random));
+                    }
+                }
+            }
+        }
+        wire.close();
+    }
+
+    private void send(Wire wire, Composed composed) throws IOException {
+        long start = System.nanoTime();
+        try {
+            Wire.Answer answer = wire.send(composed.bytes());
+            count(composed.asker(), composed.said(), composed.route(), answer, (System.nanoTime() - start) / 1e6);
+        } catch (SocketTimeoutException e) {
+            faults.add("no answer for 10 s: " + composed.said());
+            wire.close();
+        } catch (IOException e) {
+            // Such as a request cut short; the server may close.
+            asked.incrementAndGet();
+            unanswered.incrementAndGet();
+            wire.close();
+        }
+        if (composed.last()) {
+            wire.close();
+        }
+    }
+
+    private void count(Asker asker, String said, String route, Wire.Answer answer, double millis) {
         asked.incrementAndGet();
+        routes.computeIfAbsent(route, made -> new AtomicLong()).incrementAndGet();
+        takes.merge(route, millis, (before, now) -> 0.9 * before + 0.1 * now);
         statuses.computeIfAbsent(answer.status(), made -> new AtomicLong()).incrementAndGet();
         if (answer.status() >= 500 && answer.status() != 503 && answer.status() != 501 && answer.status() != 505) {
             faults.add(answer.status() + " to " + asker.name + ": " + said);
@@ -380,12 +527,93 @@ public final class HttpFuzz {
     }
 
     /** A request in bytes, in words for people, and whether the connection is of no use after it. */
-    private record Composed(byte[] bytes, String said, boolean last) {}
+    private record Composed(Asker asker, String route, byte[] bytes, String said, boolean last) {}
+
+    /** Whether a route is asked for now: the more rarely, the longer it takes. */
+    private boolean turn(String route, SplittableRandom random) {
+        double millis = takes.getOrDefault(route, 0.0) + (beside.contains(route) ? BESIDE : 0);
+        return millis <= SHORT || random.nextDouble() < Math.max(RAREST, SHORT / millis);
+    }
 
     private Composed compose(Asker asker, SplittableRandom random) {
-        Learned learned = random.nextInt(12) == 0 || asker.learned.isEmpty()
-                ? new Learned("POST", "/api/outbox", Map.of())
-                : asker.learned.get(random.nextInt(asker.learned.size()));
+        if (random.nextInt(14) == 0) {
+            return compose(
+                    asker,
+                    new Learned("POST", "/api/outbox", Map.of(), "POST /api/outbox"),
+                    document(random),
+                    random);
+        }
+        while (true) {
+            if (random.nextBoolean() || asker.learned.isEmpty()) {
+                Described.Operation operation =
+                        described.operations().get(random.nextInt(described.operations().size()));
+                if (turn(operation.route(), random)) {
+                    return compose(asker, operation, Manner.values()[random.nextInt(3)], random);
+                }
+            } else {
+                Learned learned = asker.learned.get(random.nextInt(asker.learned.size()));
+                if (turn(learned.route(), random)) {
+                    return compose(asker, learned, form(learned.fields(), random), random);
+                }
+            }
+        }
+    }
+
+    /** A request for something described. */
+    private Composed compose(Asker asker, Described.Operation operation, Manner manner, SplittableRandom random) {
+        StringBuilder path = new StringBuilder();
+        for (String part : operation.path().substring(1).split("/", -1)) {
+            path.append('/').append(part.startsWith("{") ? part(part, manner, random) : part);
+        }
+        Map<String, List<String>> none = Map.of();
+        Learned asking = new Learned(operation.method(), path.toString(), none, operation.route());
+        if (!operation.body().isMissingNode()) {
+            double share = manner == Manner.SOUND ? 0 : manner == Manner.NEARLY ? 0.01 : 0.1;
+            return compose(asker, asking, described.json(operation.body(), random, share, texts(random)), random);
+        }
+        List<String> pairs = new ArrayList<>();
+        operation.fields().forEach((name, kind) -> {
+            int times = random.nextInt(5) == 0 ? random.nextInt(manner == Manner.SOUND ? 2 : 4) : 1;
+            String whole = name.endsWith("-") ? name + (1 + random.nextInt(4)) : name;
+            for (int i = 0; i < times; i++) {
+                String value = manner == Manner.WILD && random.nextInt(3) > 0 ? null : described.field(kind, random);
+                if (value == null) {
+                    List<String> texts = manner == Manner.WILD ? WILD : texts(random);
+                    value = texts.get(random.nextInt(texts.size()));
+                }
+                pairs.add(whole + "=" + URLEncoder.encode(value, StandardCharsets.UTF_8));
+            }
+        });
+        return compose(asker, asking, String.join("&", pairs), random);
+    }
+
+    private String part(String name, Manner manner, SplittableRandom random) {
+        List<String> known = List.copyOf(parts.getOrDefault(name, Set.of()));
+        if (manner == Manner.WILD && random.nextBoolean()) {
+            return random.nextBoolean()
+                    ? WILD_PARTS.get(random.nextInt(WILD_PARTS.size()))
+                    : URLEncoder.encode(WILD.get(random.nextInt(WILD.size())), StandardCharsets.UTF_8);
+        }
+        if (known.isEmpty() || (manner == Manner.NEARLY && random.nextBoolean())) {
+            return anyPart.isEmpty() ? "1" : anyPart.get(random.nextInt(anyPart.size()));
+        }
+        return known.get(random.nextInt(known.size()));
+    }
+
+    /** What stands for a text: something that exists, something that could, or nothing. */
+    private List<String> texts(SplittableRandom random) {
+        return List.of(
+                anyPart.isEmpty() ? "" : anyPart.get(random.nextInt(anyPart.size())),
+                "2026-06-01T19:00:00+02:00",
+                "Ash",
+                "2-left",
+                "2-1-1 0-0-4",
+                "0,14>1,33 1,20>in",
+                String.format(Locale.ROOT, "01900000-0000-7000-8000-%012x", random.nextInt(40)),
+                "");
+    }
+
+    private Composed compose(Asker asker, Learned learned, String form, SplittableRandom random) {
         boolean ends = ENDS.matcher(learned.path()).find();
         String method = random.nextInt(30) == 0 ? METHODS.get(random.nextInt(METHODS.size())) : learned.method();
         String path = random.nextInt(5) == 0 ? otherPath(learned.path(), random) : learned.path();
@@ -394,9 +622,8 @@ public final class HttpFuzz {
         String body = "";
         String type = "application/x-www-form-urlencoded";
         boolean json = learned.path().startsWith("/api/outbox");
-        String form = form(learned.fields(), random);
-        if (json) {
-            body = document(random);
+        if (json && method.equals("POST")) {
+            body = form;
             type = "application/json";
         } else if (method.equals("GET") || method.equals("HEAD")) {
             path += form.isEmpty() ? "" : "?" + form;
@@ -451,7 +678,8 @@ public final class HttpFuzz {
                         "", headers.stream().map(header -> header + "\r\n").toList()) + "\r\n" + body;
         boolean head = method.equals("HEAD");
         String said = method + " " + shortened(path) + " " + shortened(body);
-        return new Composed(request.getBytes(StandardCharsets.UTF_8), said, last || head || method.equals("CONNECT"));
+        return new Composed(
+                asker, learned.route(), request.getBytes(StandardCharsets.UTF_8), said, last || head || method.equals("CONNECT"));
     }
 
     private static String shortened(String text) {

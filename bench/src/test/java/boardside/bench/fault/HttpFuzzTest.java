@@ -31,6 +31,9 @@ class HttpFuzzTest {
         HttpFuzz.Result result = fuzz.run(APP, 1500, 30);
         assertThat(result.faults()).as(result.statuses().toString()).isEmpty();
         assertThat(result.statuses()).containsKeys(200, 302, 400, 403, 404);
+        assertThat(fuzz.described()).hasSizeGreaterThan(150);
+        assertThat(result.routes()).as("every described route is asked for").containsKeys(fuzz.described()
+                .toArray(String[]::new));
     }
 
     @Test
