@@ -50,28 +50,31 @@ final class Described {
 
     private Described(JsonNode document) {
         this.document = document;
-        document.path("paths").properties().forEach(path -> path.getValue().properties().forEach(method -> {
-            JsonNode operation = method.getValue();
-            Map<String, JsonNode> fields = new LinkedHashMap<>();
-            for (JsonNode one : operation.path("parameters")) {
-                if (one.path("in").asText().equals("query")) {
-                    fields.put(one.path("name").asText(), one.path("schema"));
-                }
-            }
-            JsonNode content = operation.path("requestBody").path("content");
-            JsonNode form = content.path("application/x-www-form-urlencoded").path("schema");
-            form.path("properties").properties().forEach(one -> fields.put(one.getKey(), one.getValue()));
-            form.path("patternProperties")
-                    .properties()
-                    .forEach(one -> fields.put(one.getKey().substring(1), one.getValue()));
-            fields.remove("token");
-            operations.add(new Operation(
-                    method.getKey().toUpperCase(Locale.ROOT),
-                    path.getKey(),
-                    fields,
-                    content.path("application/json").path("schema"),
-                    operation.path("responses").has("202")));
-        }));
+        document.path("paths")
+                .properties()
+                .forEach(path -> path.getValue().properties().forEach(method -> {
+                    JsonNode operation = method.getValue();
+                    Map<String, JsonNode> fields = new LinkedHashMap<>();
+                    for (JsonNode one : operation.path("parameters")) {
+                        if (one.path("in").asText().equals("query")) {
+                            fields.put(one.path("name").asText(), one.path("schema"));
+                        }
+                    }
+                    JsonNode content = operation.path("requestBody").path("content");
+                    JsonNode form =
+                            content.path("application/x-www-form-urlencoded").path("schema");
+                    form.path("properties").properties().forEach(one -> fields.put(one.getKey(), one.getValue()));
+                    form.path("patternProperties")
+                            .properties()
+                            .forEach(one -> fields.put(one.getKey().substring(1), one.getValue()));
+                    fields.remove("token");
+                    operations.add(new Operation(
+                            method.getKey().toUpperCase(Locale.ROOT),
+                            path.getKey(),
+                            fields,
+                            content.path("application/json").path("schema"),
+                            operation.path("responses").has("202")));
+                }));
     }
 
     List<Operation> operations() {
@@ -131,10 +134,16 @@ final class Described {
     }
 
     private void write(
-            JsonNode described, SplittableRandom random, double share, List<String> texts, StringBuilder out, int depth) {
+            JsonNode described,
+            SplittableRandom random,
+            double share,
+            List<String> texts,
+            StringBuilder out,
+            int depth) {
         JsonNode schema = followed(described);
         if (random.nextDouble() < share || depth > DEEPEST) {
-            out.append(List.of("null", "[]", "{}", "-1", "1e99", "\"x\"", "true", "99999999999").get(random.nextInt(8)));
+            out.append(List.of("null", "[]", "{}", "-1", "1e99", "\"x\"", "true", "99999999999")
+                    .get(random.nextInt(8)));
             return;
         }
         for (String several : List.of("oneOf", "anyOf")) {
@@ -147,7 +156,8 @@ final class Described {
         if (schema.has("const")) {
             out.append(schema.path("const"));
         } else if (schema.has("enum")) {
-            out.append(schema.path("enum").get(random.nextInt(schema.path("enum").size())));
+            out.append(
+                    schema.path("enum").get(random.nextInt(schema.path("enum").size())));
         } else {
             switch (schema.path("type").asText()) {
                 case "object" -> object(schema, random, share, texts, out, depth);
@@ -164,8 +174,7 @@ final class Described {
                 case "integer" -> out.append(random.nextInt(20) == 0 ? random.nextInt() : random.nextInt(13));
                 case "number" -> out.append(random.nextInt(-20, 60)).append(random.nextBoolean() ? "" : ".25");
                 case "null" -> out.append("null");
-                default ->
-                    out.append(JSON.getNodeFactory().textNode(texts.get(random.nextInt(texts.size()))));
+                default -> out.append(JSON.getNodeFactory().textNode(texts.get(random.nextInt(texts.size()))));
             }
         }
     }

@@ -59,6 +59,7 @@ public final class HttpFuzz {
 
     /** What stands for the time of an answer that is worked out beside the requests, whoever waits for it, milliseconds. */
     private static final double BESIDE = 1000;
+
     private static final Pattern LINK = Pattern.compile("href=\"(/[^\"#]*)");
     private static final Pattern FORM = Pattern.compile("(?s)<form\\b([^>]*)>(.*?)</form>");
     private static final Pattern FIELD =
@@ -212,10 +213,12 @@ public final class HttpFuzz {
                 break;
             }
             Program program = new Program(
-                    List.of("./boardside"), folder.resolve("fuzz-" + round + ".db").toString(), folder.resolve("log"));
+                    List.of("./boardside"),
+                    folder.resolve("fuzz-" + round + ".db").toString(),
+                    folder.resolve("log"));
             HttpFuzz fuzz = new HttpFuzz(program, args[0].equals("hosted"), seed + round, documents(Path.of("app")));
-            result = together(
-                    result, fuzz.run(Path.of("app"), Math.min(PER_STORE, requests - result.requests()), left));
+            result =
+                    together(result, fuzz.run(Path.of("app"), Math.min(PER_STORE, requests - result.requests()), left));
             System.out.printf(
                     Locale.ROOT,
                     "%,d requests, %.0f a second%n",
@@ -538,15 +541,13 @@ public final class HttpFuzz {
     private Composed compose(Asker asker, SplittableRandom random) {
         if (random.nextInt(14) == 0) {
             return compose(
-                    asker,
-                    new Learned("POST", "/api/outbox", Map.of(), "POST /api/outbox"),
-                    document(random),
-                    random);
+                    asker, new Learned("POST", "/api/outbox", Map.of(), "POST /api/outbox"), document(random), random);
         }
         while (true) {
             if (random.nextBoolean() || asker.learned.isEmpty()) {
-                Described.Operation operation =
-                        described.operations().get(random.nextInt(described.operations().size()));
+                Described.Operation operation = described
+                        .operations()
+                        .get(random.nextInt(described.operations().size()));
                 if (turn(operation.route(), random)) {
                     return compose(asker, operation, Manner.values()[random.nextInt(3)], random);
                 }
@@ -679,7 +680,11 @@ public final class HttpFuzz {
         boolean head = method.equals("HEAD");
         String said = method + " " + shortened(path) + " " + shortened(body);
         return new Composed(
-                asker, learned.route(), request.getBytes(StandardCharsets.UTF_8), said, last || head || method.equals("CONNECT"));
+                asker,
+                learned.route(),
+                request.getBytes(StandardCharsets.UTF_8),
+                said,
+                last || head || method.equals("CONNECT"));
     }
 
     private static String shortened(String text) {

@@ -32,8 +32,9 @@ class HttpFuzzTest {
         assertThat(result.faults()).as(result.statuses().toString()).isEmpty();
         assertThat(result.statuses()).containsKeys(200, 302, 400, 403, 404);
         assertThat(fuzz.described()).hasSizeGreaterThan(150);
-        assertThat(result.routes()).as("every described route is asked for").containsKeys(fuzz.described()
-                .toArray(String[]::new));
+        assertThat(result.routes())
+                .as("every described route is asked for")
+                .containsKeys(fuzz.described().toArray(String[]::new));
     }
 
     @Test
