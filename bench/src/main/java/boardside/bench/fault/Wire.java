@@ -88,6 +88,9 @@ final class Wire {
                         (one, other) -> one + "\n" + other);
             }
         }
+        if (!status.startsWith("HTTP/1.1 ")) {
+            throw new IOException("no answer, but the rest of an earlier one: " + status);
+        }
         int code = Integer.parseInt(status.split(" ", 3)[1]);
         if (code == 100) {
             return read(in, head);
