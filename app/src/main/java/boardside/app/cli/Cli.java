@@ -3,9 +3,15 @@ package boardside.app.cli;
 import boardside.app.practice.Failure;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -30,38 +36,61 @@ public final class Cli {
         this.surroundings = surroundings;
     }
 
-    /** Subcommands, in the order of the help. */
-    private static List<Callable<Integer>> commands(Context context) {
-        return List.of(
-                new ServeCommand(context),
-                new DemoCommand(context),
-                new RecordCommand(context),
-                new FormCommand(context),
-                new CompareCommand(context),
-                new ClimbCommand(context),
-                new RatesCommand(context),
-                new BestsCommand(context),
-                new ChallengeCommand(context),
-                new LoadCommand(context),
-                new PlanCommand(context),
-                new GoalCommand(context),
-                new CoachCommand(context),
-                new SkillCommand(context),
-                new ImportCommand(context),
-                new ExportCommand(context),
-                new BackupCommand(context),
-                new RestoreCommand(context),
-                new CheckCommand(context),
-                new AccountCommand(context),
-                new ThrowCommand(context),
-                new SlideCommand(context),
-                new ThrowModelCommand(context),
-                new AdviseCommand(context),
-                new PlaybookCommand(context),
-                new ReportCommand(context),
-                new OpenApiCommand(context),
-                new LicencesCommand(context),
-                new WarmUpCommand(context));
+    /** Subcommands by name, in the order of the help. */
+    private static Map<String, Function<Context, Object>> commands() {
+        Map<String, Function<Context, Object>> commands = new LinkedHashMap<>();
+        commands.put("serve", ServeCommand::new);
+        commands.put("demo", DemoCommand::new);
+        commands.put("record", RecordCommand::new);
+        commands.put("form", FormCommand::new);
+        commands.put("compare", CompareCommand::new);
+        commands.put("climb", ClimbCommand::new);
+        commands.put("rates", RatesCommand::new);
+        commands.put("bests", BestsCommand::new);
+        commands.put("challenge", ChallengeCommand::new);
+        commands.put("load", LoadCommand::new);
+        commands.put("plan", PlanCommand::new);
+        commands.put("goal", GoalCommand::new);
+        commands.put("coach", CoachCommand::new);
+        commands.put("skill", SkillCommand::new);
+        commands.put("import", ImportCommand::new);
+        commands.put("export", ExportCommand::new);
+        commands.put("backup", BackupCommand::new);
+        commands.put("restore", RestoreCommand::new);
+        commands.put("check", CheckCommand::new);
+        commands.put("account", AccountCommand::new);
+        commands.put("throw", ThrowCommand::new);
+        commands.put("slide", SlideCommand::new);
+        commands.put("throw-model", ThrowModelCommand::new);
+        commands.put("advise", AdviseCommand::new);
+        commands.put("playbook", PlaybookCommand::new);
+        commands.put("report", ReportCommand::new);
+        commands.put("openapi", OpenApiCommand::new);
+        commands.put("licences", LicencesCommand::new);
+        commands.put("warm-up", WarmUpCommand::new);
+        commands.put("odds", OddsCommand::in);
+        commands.put("league", LeagueCommand::in);
+        commands.put("season", SeasonCommand::in);
+        commands.put("trial", TrialCommand::in);
+        return commands;
+    }
+
+    /**
+     * The command with the subcommands that a line may be for. Reading the annotations of all of them takes longer than
+     * most commands, so they are all there only where the line names none, or takes part of itself from a file.
+     */
+    private static CommandLine line(Context context, String... args) {
+        CommandLine line = new CommandLine(new Root(context));
+        Map<String, Function<Context, Object>> commands = commands();
+        Set<String> said = new HashSet<>(List.of(args));
+        boolean all =
+                Collections.disjoint(said, commands.keySet()) || said.stream().anyMatch(word -> word.startsWith("@"));
+        commands.forEach((name, command) -> {
+            if (all || said.contains(name)) {
+                line.addSubcommand(name, command.apply(context));
+            }
+        });
+        return line;
     }
 
     /**
@@ -71,12 +100,7 @@ public final class Cli {
      */
     public int run(String... args) {
         Context context = new Context(surroundings);
-        CommandLine line = new CommandLine(new Root(context));
-        commands(context).forEach(line::addSubcommand);
-        line.addSubcommand(OddsCommand.in(context));
-        line.addSubcommand(LeagueCommand.in(context));
-        line.addSubcommand(SeasonCommand.in(context));
-        line.addSubcommand(TrialCommand.in(context));
+        CommandLine line = line(context, args);
         line.setOut(new PrintWriter(surroundings.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(surroundings.err(), true, StandardCharsets.UTF_8));
         line.setParameterExceptionHandler((wrong, given) -> wrong(wrong));
@@ -84,8 +108,7 @@ public final class Cli {
         line.setUsageHelpWidth(100);
         try {
             line.setDefaultValueProvider(Settings.of(
-                    surroundings.environment(),
-                    Objects.requireNonNull(line.getSubcommands().get("serve")).getCommandSpec()));
+                    surroundings.environment(), () -> CommandSpec.forAnnotatedObject(new ServeCommand(context))));
             return line.execute(args);
         } catch (Failure e) {
             // A setting that is none; what a command itself fails with does not come out here.

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.IDefaultValueProvider;
 import picocli.CommandLine.Model.ArgSpec;
@@ -46,7 +47,7 @@ final class Settings implements IDefaultValueProvider {
      * @param serve the command whose options may be set
      * @throws Failure.BadInput if the file cannot be read or names what is no setting
      */
-    static Settings of(Map<String, String> environment, CommandSpec serve) {
+    static Settings of(Map<String, String> environment, Supplier<CommandSpec> serve) {
         Properties file = new Properties();
         Path path = path(environment);
         if (path == null || !Files.exists(path)) {
@@ -60,7 +61,7 @@ final class Settings implements IDefaultValueProvider {
         } catch (IOException | IllegalArgumentException e) {
             throw new Failure.BadInput("the settings file " + path + " cannot be read (" + e + ")");
         }
-        Set<String> known = known(serve);
+        Set<String> known = known(serve.get());
         List<String> faults = new TreeSet<>(file.stringPropertyNames())
                 .stream()
                         .filter(name -> !known.contains(name))

@@ -4,15 +4,20 @@ import boardside.app.record.Records;
 import boardside.app.web.Server;
 import boardside.app.web.ServerOptions;
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.URI;
 import java.net.URLConnection;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.sqlite.util.OSInfo;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Parameters;
 
 /**
  * Serves a few pages of an empty store to itself and ends. The launcher runs it once after a build, so that the Java
@@ -24,12 +29,21 @@ final class WarmUpCommand implements Callable<Integer> {
 
     private final Context context;
 
+    @Parameters(
+            arity = "0..1",
+            paramLabel = "FOLDER",
+            description = "Where to put SQLite's library for this machine, so that starts need not unpack it.")
+    private @Nullable Path folder;
+
     WarmUpCommand(Context context) {
         this.context = context;
     }
 
     @Override
     public Integer call() throws IOException {
+        if (folder != null) {
+            unpack(folder);
+        }
         Path folder = Files.createTempDirectory("boardside");
         try {
             // Opened twice: the second time as an existing store, the way most starts find it.
@@ -53,5 +67,16 @@ final class WarmUpCommand implements Callable<Integer> {
             }
         }
         return Cli.DONE;
+    }
+
+    private static void unpack(Path folder) throws IOException {
+        String library = System.mapLibraryName("sqlitejdbc");
+        String packed = "/org/sqlite/native/" + OSInfo.getNativeLibFolderPathForCurrentOS() + "/" + library;
+        try (InputStream in = WarmUpCommand.class.getResourceAsStream(packed)) {
+            if (in != null) {
+                Files.createDirectories(folder);
+                Files.copy(in, folder.resolve(library), StandardCopyOption.REPLACE_EXISTING);
+            }
+        }
     }
 }
