@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import boardside.app.practice.Player;
 import boardside.app.record.HostedSeasons;
 import boardside.app.record.NewSeason;
+import boardside.app.season.MatchSide;
 import boardside.engine.league.season.Entrant;
 import boardside.engine.league.season.GameScore;
 import boardside.engine.league.season.Season;
@@ -16,6 +17,7 @@ import boardside.engine.league.season.SeasonOutlook;
 import boardside.engine.league.season.SeasonRules;
 import boardside.engine.league.season.Voice;
 import boardside.engine.league.season.Weeks;
+import boardside.engine.rules.Finish;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
@@ -207,6 +209,27 @@ class HostedSeasonTest extends Browser {
         assertAccessible();
         int wide = (Integer) page.evaluate("document.documentElement.scrollWidth");
         assertThat(wide).isLessThanOrEqualTo(WIDTH);
+
+        // Whoever undoes the start is told that rounds go with it.
+        SeasonMatch decider = season().matches().stream()
+                .filter(match -> match.stage() == SeasonMatch.Stage.PLAY_OFF)
+                .findFirst()
+                .orElseThrow();
+        page.navigate(url("/seasons/" + made.id()));
+        assertThat(page.locator("li .fault")).hasCount(0);
+        for (int number = 1; number <= 2; number++) {
+            records.matchNights().correct(made.id(), decider.id(), 1, MatchSide.FIRST, number, new Finish(2, 1, 1));
+        }
+        page.reload();
+        page.locator("details:has(form[action$='/undo']) summary").click();
+        Locator warned = page.locator("li:has(.fault)");
+        assertThat(warned.locator(".fault")).containsText("and the rounds thrown in them: 2.");
+        picture("hosted-undo");
+        warned.locator("button").click();
+        assertThat(page.locator("p.notice")).isVisible();
+        assertThat(page.locator("#play-off")).hasCount(0);
+        assertThat(season().matches())
+                .noneMatch(match -> match.stage() == SeasonMatch.Stage.PLAY_OFF);
     }
 
     @Test

@@ -183,6 +183,12 @@ class SeasonAccountsTest {
         // Its owner gone, it is the hosts'.
         records.accounts().delete(organiser.id());
         assertThat(asker(host).get("/seasons").body()).contains("Mine");
+        String organisers = made.header("location").replaceAll("\\?.*", "") + "/organisers";
+        assertThat(asker(host).get(organisers).body()).contains("It belongs to nobody", "Make owner");
+        assertThat(asker(otto).post(organisers, "name=otto&what=give").status()).isEqualTo(404);
+        assertThat(asker(host).post(organisers, "name=otto&what=give").status()).isEqualTo(302);
+        assertThat(asker(host).get(organisers).body()).doesNotContain("It belongs to nobody");
+        assertThat(asker(otto).get("/seasons").body()).contains("Mine");
         assertThat(records.check()).isEmpty();
     }
 
