@@ -88,8 +88,8 @@ public final class Passwords {
         this(MEMORY_KIB, PASSES);
     }
 
-    /** With other work; for tests of how hashes are made anew. */
-    Passwords(int memoryKib, int passes) {
+    /** With other work than is right for people's passwords; for tests. */
+    public Passwords(int memoryKib, int passes) {
         this.encoder = new Argon2PasswordEncoder(SALT_BYTES, TAG_BYTES, LANES, memoryKib, passes);
         this.nobodys = "$argon2id$v=19$m=" + memoryKib + ",t=" + passes + ",p=" + LANES + "$" + random(SALT_BYTES) + "$"
                 + random(TAG_BYTES);

@@ -66,13 +66,14 @@ public final class Records implements AutoCloseable {
     private final Challenges challenges;
     private final Trials trials;
     private final Plans plans;
-    private final Passwords passwords = new Passwords();
+    private final Passwords passwords;
     private final ThrowFits throwFits = new ThrowFits();
 
     /** Told when a player leaves with their account, before their records go: whoever shares something with them is listed here. */
     private static final List<Departure> DEPARTURES = List.of(new SeasonDeparture());
 
-    private Records(Database database, InstantSource clock, Ids ids) {
+    private Records(Database database, InstantSource clock, Ids ids, Passwords passwords) {
+        this.passwords = passwords;
         this.database = database;
         this.clock = clock;
         this.ids = ids;
@@ -96,6 +97,11 @@ public final class Records implements AutoCloseable {
 
     /** The same with a clock and ids of the caller's. */
     public static Records open(String location, InstantSource clock, Ids ids) {
+        return open(location, clock, ids, new Passwords());
+    }
+
+    /** The same, keeping passwords as the caller says. */
+    public static Records open(String location, InstantSource clock, Ids ids, Passwords passwords) {
         Database database = Database.open(location);
         if (database.read(rows -> rows.feats().missing())) {
             database.write(rows -> {
@@ -103,7 +109,7 @@ public final class Records implements AutoCloseable {
                 return location;
             });
         }
-        return new Records(database, clock, ids);
+        return new Records(database, clock, ids, passwords);
     }
 
     /** New ids for what is recorded here. */

@@ -100,7 +100,7 @@ abstract class Browser {
 
     @BeforeEach
     void open() {
-        records = Records.open(folder.resolve("store.db").toString());
+        records = Club.open(folder.resolve("store.db").toString());
         server = serve();
         phone = newPhone();
         page = newPage(phone);

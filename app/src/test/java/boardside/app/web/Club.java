@@ -3,11 +3,15 @@ package boardside.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boardside.app.account.Accounts;
+import boardside.app.account.Passwords;
 import boardside.app.practice.Account;
+import boardside.app.practice.Ids;
 import boardside.app.practice.Role;
 import boardside.app.record.Records;
 import io.javalin.http.HandlerType;
+import java.security.SecureRandom;
 import java.time.Clock;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -17,6 +21,12 @@ final class Club {
     static final String PASSWORD = "correct horse battery";
 
     private Club() {}
+
+    /** A store whose passwords cost little to check; PasswordsTest has what they cost in earnest. */
+    static Records open(String location) {
+        InstantSource clock = InstantSource.system();
+        return Records.open(location, clock, new Ids(clock, new SecureRandom()), new Passwords(64, 1));
+    }
 
     /** Serves on this machine, under its own names. */
     static Server serve(Records records) {

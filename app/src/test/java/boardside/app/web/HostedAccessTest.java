@@ -36,7 +36,7 @@ class HostedAccessTest {
 
     @BeforeAll
     void serve(@TempDir Path folder) {
-        records = Records.open(folder.resolve("store.db").toString());
+        records = Club.open(folder.resolve("store.db").toString());
         server = Club.serve(records);
         port = server.port();
         for (Role role : Role.values()) {

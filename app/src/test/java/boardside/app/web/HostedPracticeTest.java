@@ -66,7 +66,7 @@ class HostedPracticeTest {
     @BeforeEach
     void open() {
         location = kind.location(folder);
-        records = Records.open(location);
+        records = Club.open(location);
         SampleStore.fill(records);
         List<Player> household = records.players();
         records.saveBoard(
@@ -323,7 +323,7 @@ class HostedPracticeTest {
     @Test
     void twoProgramsOverOneStoreActAsOne() {
         Asker asker = asker(ben);
-        try (Records other = Records.open(location);
+        try (Records other = Club.open(location);
                 Server second = Club.serve(other)) {
             Asker there = new Asker(second.port(), asker.cookies(), asker.token());
             assertThat(there.get("/").status()).isEqualTo(200);

@@ -48,7 +48,7 @@ class LiveTest {
 
     @BeforeEach
     void serve() {
-        records = Records.open(folder.resolve("store.db").toString());
+        records = Club.open(folder.resolve("store.db").toString());
         server = Club.serve(records);
         season = season(records, true);
         match = season.matches().get(0);
@@ -236,8 +236,8 @@ class LiveTest {
     @Test
     void aRoundCrossesFromOneInstanceToAnother() throws Exception {
         String location = Stores.POSTGRES.location(folder);
-        try (Records here = Records.open(location);
-                Records there = Records.open(location);
+        try (Records here = Club.open(location);
+                Records there = Club.open(location);
                 Server other = Club.serve(there)) {
             Season shared = season(here, true);
             String of = shared.matches().get(0).id();

@@ -41,7 +41,7 @@ class SeasonAccountsTest {
 
     @BeforeEach
     void serve() {
-        records = Records.open(folder.resolve("store.db").toString());
+        records = Club.open(folder.resolve("store.db").toString());
         server = Club.serve(records);
         ash = Club.account(records, "ash", Role.PLAYER);
         bea = Club.account(records, "bea", Role.PLAYER);
