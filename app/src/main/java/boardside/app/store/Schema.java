@@ -47,6 +47,8 @@ final class Schema {
                     .dataSource(source)
                     .locations("classpath:boardside/migrations")
                     .table(TABLE)
+                    // All of them or none.
+                    .group(true)
                     .placeholders(Map.of("clustered", sqlite ? "without rowid" : ""))
                     .load()
                     .migrate();
