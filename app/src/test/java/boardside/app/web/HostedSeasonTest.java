@@ -228,8 +228,7 @@ class HostedSeasonTest extends Browser {
         warned.locator("button").click();
         assertThat(page.locator("p.notice")).isVisible();
         assertThat(page.locator("#play-off")).hasCount(0);
-        assertThat(season().matches())
-                .noneMatch(match -> match.stage() == SeasonMatch.Stage.PLAY_OFF);
+        assertThat(season().matches()).noneMatch(match -> match.stage() == SeasonMatch.Stage.PLAY_OFF);
     }
 
     @Test
