@@ -4,18 +4,15 @@ import boardside.app.record.Records;
 import boardside.app.web.Server;
 import boardside.app.web.ServerOptions;
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.net.URLConnection;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.sqlite.util.OSInfo;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
@@ -42,7 +39,7 @@ final class WarmUpCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         if (folder != null) {
-            unpack(folder);
+            Records.unpackDriver(folder);
         }
         Path folder = Files.createTempDirectory("boardside");
         try {
@@ -67,16 +64,5 @@ final class WarmUpCommand implements Callable<Integer> {
             }
         }
         return Cli.DONE;
-    }
-
-    private static void unpack(Path folder) throws IOException {
-        String library = System.mapLibraryName("sqlitejdbc");
-        String packed = "/org/sqlite/native/" + OSInfo.getNativeLibFolderPathForCurrentOS() + "/" + library;
-        try (InputStream in = WarmUpCommand.class.getResourceAsStream(packed)) {
-            if (in != null) {
-                Files.createDirectories(folder);
-                Files.copy(in, folder.resolve(library), StandardCopyOption.REPLACE_EXISTING);
-            }
-        }
     }
 }

@@ -26,6 +26,7 @@ import boardside.app.store.Transaction;
 import boardside.engine.rules.BoardKind;
 import boardside.engine.rules.Drill;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Duration;
@@ -134,6 +135,14 @@ public final class Records implements AutoCloseable {
      */
     public static void verify(String location) {
         Database.verify(location);
+    }
+
+    /**
+     * Puts the native library for files of this machine into a folder, where starts find it when the system property
+     * {@code org.sqlite.lib.path} names that; otherwise each start unpacks it.
+     */
+    public static void unpackDriver(Path folder) throws IOException {
+        Database.unpackDriver(folder);
     }
 
     /** Gives a damaged file another name, which is returned, so that a new store can be made in its place. */

@@ -4,10 +4,12 @@ import boardside.app.practice.Failure;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -26,6 +28,7 @@ import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteException;
+import org.sqlite.util.OSInfo;
 
 /**
  * An open store: one SQLite file, or a PostgreSQL database. Thread safe.
@@ -143,6 +146,18 @@ public final class Database implements AutoCloseable {
     public static void verify(String location) {
         if (!isPostgres(location) && !location.isBlank()) {
             Integrity.verify(Path.of(location).toAbsolutePath());
+        }
+    }
+
+    /** Puts SQLite's library for this machine into a folder; nothing where it has none for it. */
+    public static void unpackDriver(Path folder) throws IOException {
+        String library = System.mapLibraryName("sqlitejdbc");
+        String packed = "/org/sqlite/native/" + OSInfo.getNativeLibFolderPathForCurrentOS() + "/" + library;
+        try (InputStream in = Database.class.getResourceAsStream(packed)) {
+            if (in != null) {
+                Files.createDirectories(folder);
+                Files.copy(in, folder.resolve(library), StandardCopyOption.REPLACE_EXISTING);
+            }
         }
     }
 
