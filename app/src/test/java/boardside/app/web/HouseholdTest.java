@@ -129,7 +129,7 @@ class HouseholdTest extends Browser {
                 .filter(path -> !path.contains("{") && !path.contains("<") && !path.startsWith("/api/"))
                 .filter(path -> !path.equals("/playbook"))
                 // What programs ask for; and the page the worker keeps is the same for every look: WithoutNetworkTest.
-                .filter(path -> !List.of("/worker.js", "/offline", "/health", "/ready", "/metrics")
+                .filter(path -> !List.of("/worker.js", "/offline", "/health", "/ready", "/metrics", "/openapi.json")
                         .contains(path))
                 .toList());
         pages.addAll(List.of("/start/total", "/start/race", "/start/volume", "/start/casual", "/nowhere"));
