@@ -37,22 +37,23 @@ public final class PlanRows {
 
     /** All plans of a player, in the order made. */
     public List<SessionPlan> all(int player) {
-        return plans(handle.createQuery("select * from plan where player = :player order by id"), player, "");
+        return plans(handle.createQuery("select * from plan where player = :player order by id"), player);
     }
 
     /** The latest plan. */
     public Optional<SessionPlan> latest(int player) {
-        return plans(
-                        handle.createQuery("select * from plan where player = :player order by id desc limit 1"),
-                        player,
-                        "")
+        return plans(handle.createQuery("select * from plan where player = :player order by id desc limit 1"), player)
                 .stream()
                 .findFirst();
     }
 
     /** A plan. */
     public Optional<SessionPlan> find(int player, String id) {
-        return plans(handle.createQuery("select * from plan where player = :player and id = :id"), player, id).stream()
+        return plans(
+                        handle.createQuery("select * from plan where player = :player and id = :id")
+                                .bind("id", id),
+                        player)
+                .stream()
                 .findFirst();
     }
 
@@ -66,11 +67,8 @@ public final class PlanRows {
                 .flatMap(plan -> find(player, plan));
     }
 
-    private List<SessionPlan> plans(Query query, int player, String id) {
+    private List<SessionPlan> plans(Query query, int player) {
         query.bind("player", player);
-        if (!id.isEmpty()) {
-            query.bind("id", id);
-        }
         List<SessionPlan> bare = query.map((row, context) -> plan(row)).list();
         if (bare.isEmpty()) {
             return bare;

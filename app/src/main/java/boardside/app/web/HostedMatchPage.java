@@ -153,7 +153,9 @@ public final class HostedMatchPage {
                         web.records()
                                 .matchNights()
                                 .find(season.id(), match.id())
-                                .orElseThrow()),
+                                // Taken out meanwhile.
+                                .orElseThrow(() ->
+                                        new Failure.NotFound("there is no match " + match.id() + " in this season"))),
                 LivePage.path(season.id(), match.id()));
         Map<String, @Nullable Object> model = new HashMap<>();
         model.put("view", view);
