@@ -30,7 +30,7 @@ final class WarmUpCommand implements Callable<Integer> {
             arity = "0..1",
             paramLabel = "FOLDER",
             description = "Where to put SQLite's library for this machine, so that starts need not unpack it.")
-    private @Nullable Path folder;
+    private @Nullable Path driver;
 
     WarmUpCommand(Context context) {
         this.context = context;
@@ -38,8 +38,8 @@ final class WarmUpCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        if (folder != null) {
-            Records.unpackDriver(folder);
+        if (driver != null) {
+            Records.unpackDriver(driver);
         }
         Path folder = Files.createTempDirectory("boardside");
         try {

@@ -30,6 +30,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -192,8 +193,7 @@ final class Web {
 
     /** An instant in ISO-8601 as day and time of day here. */
     String dayAndTime(String instant) {
-        return DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT)
-                .format(Instant.parse(instant).atZone(clock.getZone()));
+        return texts.when(LocalDateTime.ofInstant(Instant.parse(instant), clock.getZone()));
     }
 
     /** Who is signed in, or null in a household, and where nobody is. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import boardside.app.account.Accounts;
 import boardside.app.account.SignIns;
 import boardside.app.practice.Account;
+import boardside.app.practice.Failure;
 import boardside.app.practice.Player;
 import boardside.app.practice.Role;
 import boardside.app.practice.SessionPlan;
@@ -24,6 +25,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -72,6 +74,40 @@ class UpgradeTest {
             // And it can be written to.
             records.addPlayer("New", Player.Hand.RIGHT, Player.Hand.LEFT);
         }
+    }
+
+    /** What stands in the way of a late step takes the earlier ones back with it. */
+    @Test
+    void anUpgradeThatFailsLeavesTheStoreAsItWas() throws Exception {
+        Path store = resource("v4.db");
+        String url = "jdbc:sqlite:" + store;
+        try (Connection connection = DriverManager.getConnection(url)) {
+            connection.createStatement().execute("create table season_live (theirs text)");
+        }
+        Set<String> before = tables(url);
+        assertThatThrownBy(() -> Records.open(store.toString()))
+                .isInstanceOf(Failure.StoreUnusable.class)
+                .hasMessageContaining("cannot be brought up to date");
+        assertThat(tables(url)).isEqualTo(before);
+        try (Connection connection = DriverManager.getConnection(url)) {
+            connection.createStatement().execute("drop table season_live");
+        }
+        try (Records records = Records.open(store.toString())) {
+            assertThat(all(records)).isEqualTo(Files.readString(resource("v4.jsonl")));
+        }
+    }
+
+    private static Set<String> tables(String url) throws SQLException {
+        Set<String> tables = new HashSet<>();
+        try (Connection connection = DriverManager.getConnection(url);
+                ResultSet found = connection
+                        .createStatement()
+                        .executeQuery("select name from sqlite_master where type = 'table'")) {
+            while (found.next()) {
+                tables.add(found.getString(1));
+            }
+        }
+        return tables;
     }
 
     @ParameterizedTest
@@ -200,15 +236,7 @@ class UpgradeTest {
     void backupHasEveryTableButDevicesAndWhatLetsSomebodyIn() throws Exception {
         Path file = folder.resolve("store.db");
         Records.open(file.toString()).close();
-        Set<String> tables = new HashSet<>();
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
-                ResultSet found = connection
-                        .createStatement()
-                        .executeQuery("select name from sqlite_master where type = 'table'")) {
-            while (found.next()) {
-                tables.add(found.getString(1));
-            }
-        }
+        Set<String> tables = tables("jdbc:sqlite:" + file);
         // login, ticket, attempt, pairing and device: whoever was let in signs in, or is let in, anew.
         // tally and feat are derived from the rounds when a run is put back, learned from all runs when the skill model
         // is next

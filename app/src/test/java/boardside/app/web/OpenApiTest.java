@@ -174,10 +174,12 @@ class OpenApiTest {
         }
         assertThat(matches).isGreaterThan(3);
         Player player = records.firstPlayer();
+        assertThat(records.trials().all(player.id())).isNotEmpty();
         for (var trial : records.trials().all(player.id())) {
             assertFits(
                     "SharedTrial", get("/trials/" + trial.plan().id() + "/file").body());
         }
+        assertThat(records.situations(player.id())).isNotEmpty();
         for (var kept : records.situations(player.id())) {
             assertFits(
                     "SharedSituation", get("/situations/" + kept.id() + "/file").body());
