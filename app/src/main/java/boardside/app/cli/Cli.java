@@ -77,14 +77,15 @@ public final class Cli {
 
     /**
      * The command with the subcommands that a line may be for. Reading the annotations of all of them takes longer than
-     * most commands, so they are all there only where the line names none, or takes part of itself from a file.
+     * most commands, so they are all there only where the line names none, or takes part of itself from a file. Asked for the
+     * version alone, it needs none.
      */
     private static CommandLine line(Context context, String... args) {
         CommandLine line = new CommandLine(new Root(context));
         Map<String, Function<Context, Object>> commands = commands();
         Set<String> said = new HashSet<>(List.of(args));
-        boolean all =
-                Collections.disjoint(said, commands.keySet()) || said.stream().anyMatch(word -> word.startsWith("@"));
+        boolean all = Collections.disjoint(said, commands.keySet()) && !said.equals(Set.of("--version"))
+                || said.stream().anyMatch(word -> word.startsWith("@"));
         commands.forEach((name, command) -> {
             if (all || said.contains(name)) {
                 line.addSubcommand(name, command.apply(context));

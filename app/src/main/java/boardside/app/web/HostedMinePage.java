@@ -203,7 +203,10 @@ public final class HostedMinePage {
                 player,
                 entrant,
                 match.first().equals(entrant.id()) ? MatchSide.FIRST : MatchSide.SECOND,
-                web.records().matchNights().find(season.id(), match.id()).orElseThrow());
+                web.records()
+                        .matchNights()
+                        .find(season.id(), match.id())
+                        .orElseThrow(() -> new Refusal(404, web.texts().of("hosted.match.nothing"))));
     }
 
     void show(Context ctx) {

@@ -386,11 +386,15 @@ public final class Reports {
         List<String> unusual = new ArrayList<>();
         Skill skill = skills.skill(player.id(), day);
         for (Run run : runs(player, day)) {
-            RunDetail detail = records.run(player.id(), run.id()).orElseThrow();
+            Optional<RunDetail> detail = records.run(player.id(), run.id());
+            if (detail.isEmpty()) {
+                // Deleted since.
+                continue;
+            }
             rows.add(List.of(
                     run.startedAt().substring(11, 16),
                     describe.run(run, names),
-                    describe.result(run, detail.rounds()),
+                    describe.result(run, detail.get().rounds()),
                     texts.of(run.warmUp() ? "report.session.warm-up" : "report.session.counted")));
             Integer points = run.sum().points();
             if (run.drill() == Drill.TOTAL && points != null && !run.warmUp() && run.finishedAt() != null) {
