@@ -46,9 +46,17 @@ public final class Games {
 
     /** How a run's game is won. */
     public static GameRules rules(Run run) {
-        Setup setup = run.setup();
+        return rules(run.target() == null ? run.setup().target() : run.target(), run.setup());
+    }
+
+    /**
+     * How a game is won.
+     *
+     * @param target points to reach, or null for the usual ones
+     * @throws IllegalArgumentException if the set-up asks for what cannot be
+     */
+    static GameRules rules(@Nullable Integer target, Setup setup) {
         GameRules rules = GameRules.STANDARD;
-        Integer target = run.target() == null ? setup.target() : run.target();
         if (target != null) {
             rules = rules.withTarget(target);
         }
@@ -58,7 +66,8 @@ public final class Games {
         }
         Integer skunk = setup.skunk();
         if (skunk != null) {
-            rules = rules.withSkunk(skunk);
+            // A longer lead than the way to the target never comes about.
+            rules = rules.withSkunk(Math.min(skunk, rules.target()));
         }
         return setup.contest() == null
                 ? rules

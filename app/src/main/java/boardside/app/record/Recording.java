@@ -15,6 +15,7 @@ import boardside.app.store.RoundRows;
 import boardside.app.store.Transaction;
 import boardside.engine.rules.Drill;
 import boardside.engine.rules.Face;
+import boardside.engine.rules.GameRules;
 import boardside.engine.rules.Side;
 import java.time.Duration;
 import java.time.Instant;
@@ -245,11 +246,9 @@ final class Recording {
             throw new IllegalArgumentException("games are numbered from 1, not " + game);
         }
         Integer target = start.target() == null ? start.setup().target() : start.target();
-        if (target != null && !(target >= 1 && target <= 999)) {
-            throw new IllegalArgumentException("1 to 999 points to reach, not " + target);
-        }
+        GameRules rules = Games.rules(target, start.setup());
         Contest contest = start.setup().contest();
-        if (contest != null && Math.abs(contest.headStart()) >= (target == null ? 21 : target)) {
+        if (contest != null && Math.abs(contest.headStart()) >= rules.target()) {
             throw new IllegalArgumentException(
                     "a head start lies below the points to reach, not at " + Math.abs(contest.headStart()));
         }

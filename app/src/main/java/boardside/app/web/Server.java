@@ -18,11 +18,15 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 import org.eclipse.jetty.http.HttpException;
+import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.http.HttpStatus;
+import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.server.handler.GracefulHandler;
 import org.eclipse.jetty.util.Callback;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -116,7 +120,7 @@ public final class Server implements AutoCloseable {
             config.concurrency.useVirtualThreads = false;
             config.jetty.addConnector((server, http) -> port.connector(server, http, options.tls()));
             config.jetty.modifyServer(server -> {
-                server.setErrorHandler(new PlainErrors());
+                server.setErrorHandler(new PlainErrors(web.texts()));
                 // Requests under way when the server is stopped are finished, as far as that takes no longer.
                 server.setHandler(new GracefulHandler());
                 server.setStopTimeout(TimeUnit.SECONDS.toMillis(STOP_SECONDS));
@@ -189,12 +193,35 @@ public final class Server implements AutoCloseable {
         });
     }
 
-    /** Answers to what is no request at all; Jetty gives them before any of our code runs. */
+    /** Answers that Jetty gives before any of our code runs, to what is no request at all: in words, without what was sent. */
     private static final class PlainErrors extends ErrorHandler {
+        private final Texts texts;
+
+        PlainErrors(Texts texts) {
+            this.texts = texts;
+        }
+
         @Override
         public boolean handle(Request request, Response response, Callback callback) throws Exception {
             Guard.HEADERS.forEach(response.getHeaders()::put);
             return super.handle(request, response, callback);
+        }
+
+        @Override
+        protected void generateResponse(
+                Request request,
+                Response response,
+                int code,
+                @Nullable String message,
+                @Nullable Throwable cause,
+                Callback callback) {
+            String words = switch (code) {
+                case HttpStatus.URI_TOO_LONG_414, HttpStatus.REQUEST_HEADER_FIELDS_TOO_LARGE_431 -> "fault.too-long";
+                case HttpStatus.SERVICE_UNAVAILABLE_503 -> "fault.stopping";
+                default -> HttpStatus.isServerError(code) ? "fault.ours" : "fault.unreadable";
+            };
+            response.getHeaders().put(HttpHeader.CONTENT_TYPE, "text/plain; charset=utf-8");
+            Content.Sink.write(response, true, texts.of(words) + "\n", callback);
         }
     }
 

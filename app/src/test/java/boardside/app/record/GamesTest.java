@@ -79,6 +79,27 @@ class GamesTest {
         return Stream.of(parts).flatMap(List::stream).toList();
     }
 
+    @Test
+    void aLeadToNilBeyondTheTargetIsNoneAndWhatCannotBeIsRefused() {
+        Run far = run(
+                Drill.RACE,
+                setup -> {
+                    setup.target = 11;
+                    setup.skunk = 32;
+                },
+                null);
+        assertThat(Games.rules(far).skunk()).isEqualTo(11);
+        assertThat(Games.rules(far).won(10, 0)).isFalse();
+        Setup negative = Setup.plain().with(setup -> setup.skunk = -1);
+        assertThatThrownBy(() -> Games.rules(null, negative)).hasMessageContaining("skunk lead");
+        Setup back = Setup.plain().with(setup -> {
+            setup.exact = true;
+            setup.fallBack = 11;
+        });
+        assertThat(Games.rules(21, back).fallBack()).isEqualTo(11);
+        assertThatThrownBy(() -> Games.rules(11, back)).hasMessageContaining("fall back to");
+    }
+
     /** By the rules: only the difference scores; who scored throws first. */
     @Test
     void aDuelOfTwoSelvesIsScoredBetweenThem() {

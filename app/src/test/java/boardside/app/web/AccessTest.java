@@ -257,6 +257,21 @@ class AccessTest {
         return again;
     }
 
+    @Test
+    void whatIsNoRequestAtAllIsToldSoInWordsWithoutWhatWasSent() {
+        String wild = "w1ld".repeat(5000);
+        assertPlain(414, "fault.too-long", Wire.get(HERE, port, "/form?ways=" + wild));
+        assertPlain(431, "fault.too-long", Wire.get(HERE, port, "/", "Extra: " + wild));
+        assertPlain(400, "fault.unreadable", Wire.get(HERE, port, "/%zzw1ld"));
+    }
+
+    private static void assertPlain(int status, String words, Wire answer) {
+        assertThat(answer.status()).isEqualTo(status);
+        assertGuarded(words, answer);
+        assertThat(answer.header("content-type")).startsWith("text/plain");
+        assertThat(answer.body()).isEqualTo(Texts.in("en").of(words) + "\n");
+    }
+
     private static void assertGuarded(String what, Wire answer) {
         assertThat(answer.header("content-security-policy"))
                 .as(what)

@@ -9,6 +9,7 @@ import boardside.app.practice.Ids;
 import boardside.app.practice.Role;
 import boardside.app.record.Records;
 import io.javalin.http.HandlerType;
+import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.InstantSource;
@@ -24,6 +25,7 @@ final class Club {
 
     /** A store whose passwords cost little to check; PasswordsTest has what they cost in earnest. */
     static Records open(String location) {
+        FreshStore.at(Path.of(location));
         InstantSource clock = InstantSource.system();
         return Records.open(location, clock, new Ids(clock, new SecureRandom()), new Passwords(64, 1));
     }

@@ -3,15 +3,21 @@ package boardside.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boardside.app.demo.Demo;
-import boardside.app.practice.Player;
+import boardside.app.record.Records;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ReducedMotion;
 import com.microsoft.playwright.options.ViewportSize;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The main pages laid out in three themes, at the size of a phone and of a desk, with the example's records: what no picture of
@@ -82,10 +88,26 @@ class LayoutTest extends Browser {
               return faults;
             }""";
 
+    @TempDir
+    static Path filled;
+
+    @BeforeAll
+    static void fill() {
+        try (Records all = Club.open(filled.resolve("store.db").toString())) {
+            assertThat(Demo.fill(all, LocalDate.now()).name()).isEqualTo(Demo.PLAYER);
+        }
+    }
+
     @Override
     Server serve() {
-        Player player = Demo.fill(records, LocalDate.now());
-        assertThat(player.name()).isEqualTo(Demo.PLAYER);
+        records.close();
+        Path store = folder.resolve("filled.db");
+        try {
+            Files.copy(filled.resolve("store.db"), store);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        records = Club.open(store.toString());
         return Server.start(records, new ServerOptions(0, false, null, true), Clock.systemDefaultZone());
     }
 

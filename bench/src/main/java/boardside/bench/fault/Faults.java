@@ -332,7 +332,9 @@ public final class Faults {
                     Map.of(
                             "LD_PRELOAD", "/usr/lib/x86_64-linux-gnu/faketime/libfaketime.so.1",
                             "FAKETIME", offsets[i % offsets.length],
-                            "DONT_FAKE_MONOTONIC", "1"));
+                            "DONT_FAKE_MONOTONIC", "1",
+                            // Else every wait of Java's threads ends at once, and they do nothing but wait anew.
+                            "FAKETIME_FORCE_MONOTONIC_FIX", "0"));
             for (int round = 0; round < 50; round++) {
                 phone.tap();
                 phone.send(port);
@@ -400,10 +402,14 @@ public final class Faults {
             if (!mount("remount,ro", mount)) {
                 throw new IOException(mount + " cannot be mounted read-only");
             }
-            said += program.run("serve", "--port", String.valueOf(port)).status() == 2 ? 1 : 0;
+            // It shows what is there, and takes nothing.
+            process = program.serve(port, Map.of());
+            phone.tap();
+            said += !phone.send(port) && phone.lastStatus() == 503 ? 1 : 0;
+            process.destroyForcibly().waitFor();
             mount("remount,rw", mount);
         }
-        return afterwards(port, times + " times read-only, " + said + " times refused at start");
+        return afterwards(port, times + " times read-only, " + said + " times answered with 503");
     }
 
     private static boolean mount(String options, Path mount) throws IOException, InterruptedException {
