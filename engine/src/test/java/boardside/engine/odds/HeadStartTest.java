@@ -5,11 +5,14 @@ import static org.assertj.core.api.Assertions.within;
 
 import boardside.engine.rules.GameRules;
 import boardside.engine.rules.Side;
+import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class HeadStartTest {
@@ -75,5 +78,44 @@ class HeadStartTest {
         HeadStart start = HeadStart.of(race);
         assertThat(start.points()).isZero();
         assertThat(start.winProbability()).isEqualTo(1);
+    }
+
+    private static List<Double> heads(int coins) {
+        BinomialDistribution tossed = BinomialDistribution.of(coins, 0.5);
+        return IntStream.rangeClosed(0, coins).mapToObj(tossed::probability).toList();
+    }
+
+    /**
+     * Totals of fair coins: heads of mine and tails of theirs together are heads of all (Vandermonde's identity), so the chance with
+     * s points is that of more than m - s heads among n + m, ties half.
+     *
+     * @param points of two that are equally near to even, the smaller
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "10,30,10,ME",
+        "30,10,10,VERSUS",
+        "10,31,10,ME",
+        "31,10,10,VERSUS",
+        "12,12,0,ME",
+        "12,13,0,ME",
+        "0,6,3,ME"
+    })
+    void agreesWithTossedCoins(int mine, int theirs, int points, Side to) {
+        HeadStart start = HeadStart.inTotals(heads(mine), heads(theirs));
+        assertThat(start.points()).isEqualTo(points);
+        assertThat(start.to()).isEqualTo(to);
+        BinomialDistribution all = BinomialDistribution.of(mine + theirs, 0.5);
+        int level = theirs - (to == Side.ME ? points : -points);
+        assertThat(start.winProbability())
+                .isCloseTo(all.survivalProbability(level) + all.probability(level) / 2, within(1e-12));
+    }
+
+    /** Where every total of one side lies beyond every one of the other, only the points between them count. */
+    @Test
+    void aCertainTotalIsLevelledExactly() {
+        List<Double> always7 = List.of(0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 1.0);
+        assertThat(HeadStart.inTotals(List.of(0.0, 0.0, 1.0), always7)).isEqualTo(new HeadStart(5, Side.ME, 0.5));
+        assertThat(HeadStart.inTotals(always7, List.of(1.0))).isEqualTo(new HeadStart(7, Side.VERSUS, 0.5));
     }
 }
