@@ -2,6 +2,7 @@ package boardside.engine.odds;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.entry;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.stream.LongStream;
@@ -72,6 +73,24 @@ class MatchTest {
         assertThat(threeForAWin.ahead()).isCloseTo(match.ahead(), within(1e-15));
         assertThat(new Match(3, 0.5, 0.25, 0.25, new LeaguePoints(1, 1, 1)).ahead())
                 .isCloseTo(0.5, within(1e-15));
+    }
+
+    /** The same by hand for two games where a tie and a loss are worth something, too. */
+    @Test
+    void everyResultIsWorthItsPoints() {
+        Match match = new Match(2, 0.5, 0.25, 0.25, new LeaguePoints(4, 2, 1));
+        assertThat(match.byPoints())
+                .containsExactly(
+                        entry(2, 1.0 / 16),
+                        entry(3, 1.0 / 8),
+                        entry(4, 1.0 / 16),
+                        entry(5, 1.0 / 4),
+                        entry(6, 1.0 / 4),
+                        entry(8, 1.0 / 4));
+        assertThat(match.expectedPoints()).isEqualTo(5.5);
+        assertThat(match.ahead()).isEqualTo(0.5 + 5.0 / 32);
+        assertThat(new Match(99, 0, 1, 0, LeaguePoints.STANDARD).expectedPoints())
+                .isEqualTo(99);
     }
 
     @Test
