@@ -363,7 +363,7 @@ public final class Faults {
             }
             said += told ? 1 : 0;
             if (i % 2 == 0) {
-                // The power goes while the disk is full.
+                // Killed while the disk is full.
                 process.destroyForcibly().waitFor();
             }
             Files.delete(ballast);

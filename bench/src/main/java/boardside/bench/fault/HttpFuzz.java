@@ -290,7 +290,8 @@ public final class HttpFuzz {
         }
         Program.Ran check = program.run("check");
         if (check.status() != 0) {
-            faults.add("check: " + check.out().strip());
+            faults.add("check ended with " + check.status() + " (more in the log): "
+                    + check.out().strip());
         }
         Map<Integer, Long> counts = new TreeMap<>();
         statuses.forEach((status, count) -> counts.put(status, count.get()));
