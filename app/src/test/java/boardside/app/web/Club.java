@@ -25,7 +25,9 @@ final class Club {
 
     /** A store whose passwords cost little to check; PasswordsTest has what they cost in earnest. */
     static Records open(String location) {
-        FreshStore.at(Path.of(location));
+        if (!location.startsWith("jdbc:")) {
+            FreshStore.at(Path.of(location));
+        }
         InstantSource clock = InstantSource.system();
         return Records.open(location, clock, new Ids(clock, new SecureRandom()), new Passwords(64, 1));
     }
