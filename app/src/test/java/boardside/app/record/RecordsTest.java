@@ -276,6 +276,30 @@ class RecordsTest {
         assertThat(records.lastRun(me, null)).isEmpty();
     }
 
+    private Applied startGameTo11(String run, int skunk) {
+        return apply(new Operation.StartRun(
+                op(),
+                run,
+                "s",
+                Drill.RACE,
+                "2026-06-01T18:00:00Z",
+                false,
+                "",
+                11,
+                null,
+                setup(6).with(draft -> draft.skunk = skunk)));
+    }
+
+    @Test
+    void aLeadToNilBeyondTheTargetIsReadAgainAndOneBelowNothingRefused() {
+        assertThat(startGameTo11("far", 32)).isInstanceOf(Applied.Stored.class);
+        assertThat(putRace("far", 1, 4, 0, 0)).isInstanceOf(Applied.Stored.class);
+        assertThat(putRace("far", 2, 4, 0, 0)).isInstanceOf(Applied.Stored.class);
+        assertThat(records.check()).isEmpty();
+        assertThat(startGameTo11("below", -1)).isInstanceOf(Applied.Refused.class);
+        assertThat(records.run(me, "below")).isEmpty();
+    }
+
     @Test
     void finishingAndReopeningMayBeRepeated() {
         start("r", Drill.TOTAL, "2026-06-01T18:00:00+02:00");
