@@ -25,6 +25,8 @@ class LauncherTest {
     private Path home;
     private Path tools;
     private Path jar;
+    private Path archive;
+    private String atExit = "echo classes >\"${asked#*=}\"";
 
     private record Ran(int status, String out, String err) {}
 
@@ -33,6 +35,7 @@ class LauncherTest {
         home = Files.createDirectories(folder.resolve("a house"));
         tools = Files.createDirectories(folder.resolve("bin"));
         jar = home.resolve("app/target/boardside.jar");
+        archive = home.resolve("app/target/boardside.jsa");
         Files.copy(Path.of("..", "boardside"), home.resolve("boardside"));
         script(home.resolve("mvnw"), "echo maven \"$@\"; touch app/target/boardside.jar");
         for (String source :
@@ -40,7 +43,8 @@ class LauncherTest {
             Files.createDirectories(home.resolve(source).getParent());
             Files.writeString(home.resolve(source), "");
         }
-        for (String tool : List.of("dirname", "readlink", "sed", "head", "tail", "find", "mkdir", "touch", "rm")) {
+        for (String tool :
+                List.of("dirname", "readlink", "sed", "head", "tail", "find", "mkdir", "touch", "rm", "mv")) {
             Path found = Stream.of("/usr/bin", "/bin")
                     .map(bin -> Path.of(bin, tool))
                     .filter(Files::exists)
@@ -54,7 +58,8 @@ class LauncherTest {
         script(
                 tools.resolve("java"),
                 "if [ \"$1\" = -version ]; then echo 'openjdk version \"" + version
-                        + "\" 2026-01-01' >&2; else echo java \"$@\"; fi");
+                        + "\" 2026-01-01' >&2; else echo java \"$@\"; fi\n"
+                        + "for asked; do case $asked in -XX:ArchiveClassesAtExit=*) " + atExit + ";; esac; done");
         script(folder.resolve("bin/javac"), "exit 1");
     }
 
@@ -67,12 +72,14 @@ class LauncherTest {
     private void built() throws IOException {
         Files.createDirectories(jar.getParent());
         Files.writeString(jar, "");
+        Files.writeString(archive, "classes");
         try (Stream<Path> all = Files.walk(home)) {
             for (Path path : all.toList()) {
                 Files.setLastModifiedTime(path, FileTime.from(BUILT.minusSeconds(60)));
             }
         }
         Files.setLastModifiedTime(jar, FileTime.from(BUILT));
+        Files.setLastModifiedTime(archive, FileTime.from(BUILT));
     }
 
     private Ran run(String... arguments) throws Exception {
@@ -127,6 +134,43 @@ class LauncherTest {
         Files.setLastModifiedTime(home.resolve("engine/src/main/B"), FileTime.from(BUILT.plusSeconds(1)));
         assertThat(run("--version").err()).contains("Building Boardside");
         assertThat(run("--version").err()).isEmpty();
+    }
+
+    @Test
+    void makesTheArchiveOfClassesOnceAfterABuildOfAnybodys() throws Exception {
+        built();
+        java("17.0.15");
+        assertThat(run("--version").out()).contains("-XX:SharedArchiveFile=" + archive);
+        // Maven alone has built it anew.
+        Files.setLastModifiedTime(jar, FileTime.from(BUILT.plusSeconds(1)));
+        Ran ran = run("--version");
+        assertThat(ran.err()).contains("later starts faster").doesNotContain("Building");
+        assertThat(ran.out()).contains("-XX:SharedArchiveFile=" + archive).doesNotContain("warm-up");
+        assertThat(Files.readString(home.resolve("app/target/build.log"))).contains("-jar " + jar + " warm-up");
+        assertThat(Files.readString(archive)).isEqualTo("classes\n");
+        assertThat(run("--version").err()).isEmpty();
+        assertThat(folder(archive)).containsExactlyInAnyOrder("boardside.jar", "boardside.jsa", "build.log");
+    }
+
+    @Test
+    void whereNoArchiveCanBeMadeItRunsWithoutAndDoesNotTryAgain() throws Exception {
+        for (String fault : List.of("exit 1", "exit 0", "echo half >\"${asked#*=}\"; exit 1")) {
+            built();
+            atExit = fault;
+            java("17.0.15");
+            Files.delete(archive);
+            assertThat(run("--version").err()).as(fault).contains("later starts faster");
+            Ran again = run("--version");
+            assertThat(again.err()).isEmpty();
+            assertThat(again.out()).startsWith("java ").doesNotContain("SharedArchiveFile");
+            assertThat(folder(archive)).contains("boardside.jsa").allMatch(name -> !name.startsWith("boardside.jsa."));
+        }
+    }
+
+    private static List<String> folder(Path file) throws IOException {
+        try (Stream<Path> all = Files.list(file.getParent())) {
+            return all.map(path -> path.getFileName().toString()).toList();
+        }
     }
 
     @Test
