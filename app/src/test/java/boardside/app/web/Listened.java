@@ -14,8 +14,11 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 
 /**
  * The routes over a store, with an ear at what handlers ask of a request: which fields of the address and of the form each of
@@ -34,6 +37,11 @@ final class Listened implements AutoCloseable {
     private final Map<String, Set<String>> read = new TreeMap<>();
 
     Listened(Records records, ServerOptions options) {
+        this(records, options, 0);
+    }
+
+    /** The same where what is worked out beside the requests begins late, as on a busy machine. */
+    Listened(Records records, ServerOptions options, int lateMillis) {
         House house = new House(records.devices(), Network.NONE, "http", 0, options.hosting());
         Guard guard = new Guard(Network.NONE, options, records.devices(), records.signIns(), Guard::overLoopback);
         TemplateEngine templates = TemplateEngine.createPrecompiled(
@@ -46,8 +54,8 @@ final class Listened implements AutoCloseable {
                 house,
                 options,
                 Clock.systemDefaultZone(),
-                answers,
-                aside,
+                late(answers, lateMillis),
+                late(aside, lateMillis),
                 new Metrics("test"));
         routes = Routes.all(web, options.hosted(), new Live(records.matchNights()));
         javalin = Javalin.create(config -> {
@@ -63,6 +71,10 @@ final class Listened implements AutoCloseable {
             config.routes.exception(Exception.class, (fault, ctx) -> web.fault(ctx, 400, String.valueOf(fault)));
         });
         javalin.start("127.0.0.1", 0);
+    }
+
+    private static Executor late(ExecutorService workers, int millis) {
+        return millis == 0 ? workers : CompletableFuture.delayedExecutor(millis, TimeUnit.MILLISECONDS, workers);
     }
 
     private Context heard(Context ctx, String route) {

@@ -54,6 +54,9 @@ class OpenApiFieldsTest {
     /** Worked out for long. */
     private static final Set<String> SLOW = Set.of("GET /playbook");
 
+    /** Longer than a request waits for an answer. */
+    private static final int LATE_MILLIS = 100;
+
     @TempDir
     private Path folder;
 
@@ -61,6 +64,10 @@ class OpenApiFieldsTest {
     private final Set<String> undescribed = new TreeSet<>();
 
     private final Set<String> reached = new TreeSet<>();
+
+    /** Routes that have answered with what asks again. */
+    private final Set<String> waited = new TreeSet<>();
+
     private Map<String, Map<?, ?>> described = Map.of();
 
     private record Sending(String path, String form) {}
@@ -76,6 +83,18 @@ class OpenApiFieldsTest {
         }
         assertThat(undescribed).isEmpty();
         assertThat(reached.size()).as("routes tried: " + reached).isGreaterThan(110);
+    }
+
+    @Test
+    void pagesThatAreNotReadyInTimeAreDescribed() {
+        try (Records records = records();
+                Listened listened = new Listened(records, ServerOptions.local(0), LATE_MILLIS)) {
+            described = described(false);
+            String cookie = Wire.get(Wire.HERE, listened.port(), "/start/total").cookie(Guard.VISIT);
+            crawl(listened, cookie);
+        }
+        assertThat(undescribed).isEmpty();
+        assertThat(waited).contains("GET /form", "GET /slides/{test}", "GET /spread", "GET /throws");
     }
 
     @Test
@@ -235,6 +254,9 @@ class OpenApiFieldsTest {
 
     private void answered(String route, Wire answer) {
         reached.add(route);
+        if (answer.status() == Web.WORKING) {
+            waited.add(route);
+        }
         Map<?, ?> operation = described.get(route);
         if (operation == null
                 || !(operation.get("responses") instanceof Map<?, ?> responses)
