@@ -85,7 +85,7 @@ public abstract sealed class Failure extends RuntimeException {
         }
 
         /** The same, with what led to it. */
-        public StoreUnusable(String fault, Throwable cause) {
+        public StoreUnusable(String fault, @Nullable Throwable cause) {
             this(fault, cause, false);
         }
 

@@ -2,6 +2,7 @@ package boardside.app.store;
 
 import boardside.app.practice.Failure;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -68,8 +69,15 @@ final class Integrity {
         return code == SQLiteErrorCode.SQLITE_CORRUPT.code || code == SQLiteErrorCode.SQLITE_NOTADB.code;
     }
 
-    /** What to tell of a damaged file: that it was left alone, and the way out. */
+    /** What to tell of a damaged file, or of none at all: that it was left alone, and the way out. */
     static Failure.StoreUnusable damaged(Path file, String said, @Nullable Throwable cause) {
+        if (isGzip(file)) {
+            return new Failure.StoreUnusable(
+                    file
+                            + " is packed with gzip, as a backup is, and no store. To bring a backup back into a store: boardside"
+                            + " restore " + file + " --data STORE",
+                    cause);
+        }
         Path backups = file.resolveSibling("backups");
         return Failure.StoreUnusable.damaged(
                 "the store " + file + " is damaged, or no store of Boardside ("
@@ -79,6 +87,16 @@ final class Integrity {
                         + ", which sets the damaged file aside"
                         + (Files.isDirectory(backups) ? "; automatic backups lie in " + backups : ""),
                 cause);
+    }
+
+    /** Whether a file begins as gzip does (RFC 1952, section 2.3.1). */
+    private static boolean isGzip(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            return in.read() == 0x1f && in.read() == 0x8b;
+        } catch (IOException e) {
+            // It is told as what SQLite found.
+            return false;
+        }
     }
 
     /**

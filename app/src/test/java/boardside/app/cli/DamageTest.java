@@ -71,6 +71,22 @@ class DamageTest {
         assertThat(Files.readAllBytes(store)).isEqualTo(before);
     }
 
+    /** Easily done: a backup given as the store. It is the last to be called damaged, or set aside for another. */
+    @ParameterizedTest
+    @ValueSource(strings = {"form", "serve --port 0", "check", "restore BACKUP --force"})
+    void aBackupGivenAsTheStoreIsToldAndLeftAsItIs(String command) throws Exception {
+        byte[] before = Files.readAllBytes(backup);
+        Path other = Files.copy(backup, folder.resolve("other.jsonl.gz"));
+        Ran ran = Ran.of((command.replace("BACKUP", other.toString()) + " --data " + backup).split(" "));
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.err())
+                .isEqualTo(backup
+                        + " is packed with gzip, as a backup is, and no store. To bring a backup back into a store:"
+                        + " boardside restore " + backup + " --data STORE\n");
+        assertThat(Files.readAllBytes(backup)).isEqualTo(before);
+        assertThat(folder.resolve("backup.jsonl.gz-wal")).doesNotExist();
+    }
+
     @Test
     void restoreSetsItAsideOnlyForABackupThatIsGood() throws Exception {
         String rounds = Ran.of("export", "--data", store.toString()).out();
