@@ -167,6 +167,18 @@ class LauncherTest {
         }
     }
 
+    @Test
+    void whereTheArchiveCannotBeKeptItStartsAllTheSame() throws Exception {
+        built();
+        java("17.0.15");
+        Files.delete(archive);
+        script(tools.resolve("mv"), "echo 'no room' >&2; exit 1");
+        Ran ran = run("record");
+        assertThat(ran.status()).isZero();
+        assertThat(ran.err()).contains("no room", "tried again at the next start");
+        assertThat(ran.out()).startsWith("java ").endsWith("-jar " + jar + " record\n");
+    }
+
     private static List<String> folder(Path file) throws IOException {
         try (Stream<Path> all = Files.list(file.getParent())) {
             return all.map(path -> path.getFileName().toString()).toList();
