@@ -9,8 +9,6 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.Cookie;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** Hosted mode in a phone's browser: invited, signed in, recorded, looked after, left. */
 class HostedPagesTest extends Browser {
@@ -86,6 +84,8 @@ class HostedPagesTest extends Browser {
         page.locator("#password").fill("seven bags of barley");
         page.locator("#sign-in").click();
         assertRounds(ben, 2);
+        // It shows itself anew then, which would call off going elsewhere.
+        page.waitForFunction("() => performance.getEntriesByType('navigation')[0].type === 'reload'");
         assertThat(page.locator("#unsent")).isHidden();
 
         page.navigate(url("/account"));
@@ -141,9 +141,8 @@ class HostedPagesTest extends Browser {
                 .isPresent());
     }
 
-    @ParameterizedTest
-    @ValueSource(strings = {"light", "dark", "sun"})
-    void everyPageOfHostedModeIsAccessibleInEveryTheme(String theme) {
+    @Test
+    void everyPageOfHostedModeIsAccessibleInEveryTheme() {
         Account hal = Club.account(records, "hal", Role.HOST);
         Account ann = Club.account(records, "ann.a-name-much-longer-than-usual@example", Role.PLAYER);
         records.accounts().close(Club.account(records, "closed", Role.ORGANISER).id());
@@ -152,25 +151,25 @@ class HostedPagesTest extends Browser {
         String reset = records.accounts().reset(ann.id()).token();
         records.signIns().signIn(hal, "iPhone");
         page.context()
-                .addCookies(List.of(new Cookie(Web.LOOK, new Look(theme, "in", "right").cookie()).setUrl(url("/"))));
+                .addCookies(List.of(new Cookie(Web.LOOK, new Look("light", "in", "right").cookie()).setUrl(url("/"))));
         for (String path : List.of("/sign-in", "/invitation/" + invitation, "/reset/" + reset, "/invitation/none")) {
-            look(theme, path);
+            look(path);
         }
         signIn("hal");
         for (String path : List.of("/account", "/account/delete", "/accounts", "/more", "/players", "/coach")) {
-            look(theme, path);
+            look(path);
         }
         page.navigate(url("/accounts"));
         page.locator("summary").first().click();
-        assertAccessible();
-        picture(theme + "-accounts-open");
+        picture("light-accounts-open");
+        assertAccessibleInEveryTheme();
     }
 
-    private void look(String theme, String path) {
+    private void look(String path) {
         page.navigate(url(path));
-        assertThat(page.locator("html")).hasAttribute("data-theme", theme);
-        picture(theme + path.replaceAll("[0-9a-f]{64}", "x").replaceAll("\\W", "-"));
-        assertAccessible();
+        assertThat(page.locator("html")).hasAttribute("data-theme", "light");
+        picture("light" + path.replaceAll("[0-9a-f]{64}", "x").replaceAll("\\W", "-"));
+        assertAccessibleInEveryTheme();
         int wide = (Integer) page.evaluate("document.documentElement.scrollWidth");
         assertThat(wide).as(path + " does not scroll sideways").isLessThanOrEqualTo(WIDTH);
         for (var target : page.locator("button, a.button, .choice, summary, main input:not([type=hidden])")
@@ -181,5 +180,11 @@ class HostedPagesTest extends Browser {
                         .isGreaterThanOrEqualTo(24);
             }
         }
+    }
+
+    private void assertAccessibleInEveryTheme() {
+        assertAccessible();
+        assertContrastIn("dark");
+        assertContrastIn("sun");
     }
 }
