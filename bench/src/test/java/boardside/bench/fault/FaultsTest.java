@@ -16,7 +16,13 @@ class FaultsTest {
         Path jar = Path.of("..", "app", "target", "boardside.jar");
         assertThat(jar).as("built by mvn package, before this module").exists();
         String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-        List<String> command = List.of(java, "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-jar", jar.toString());
+        List<String> command = List.of(
+                java,
+                "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
+                "-Djfr.unsupported.vm=true",
+                "-jar",
+                jar.toString());
         return new Faults(new Program(command, folder.resolve("faults.db").toString(), folder.resolve("log")), 7);
     }
 

@@ -20,7 +20,7 @@ class HttpFuzzTest {
         String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
         String jar = APP.resolve("target").resolve("boardside.jar").toString();
         return new Program(
-                List.of(java, "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-jar", jar),
+                List.of(java, "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Djfr.unsupported.vm=true", "-jar", jar),
                 folder.resolve("fuzz.db").toString(),
                 folder.resolve("log"));
     }

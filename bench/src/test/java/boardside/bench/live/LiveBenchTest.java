@@ -29,7 +29,13 @@ class LiveBenchTest {
         Path jar = Path.of("..", "app", "target", "boardside.jar");
         assertThat(jar).as("built by mvn package, before this module").exists();
         String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-        List<String> command = List.of(java, "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-jar", jar.toString());
+        List<String> command = List.of(
+                java,
+                "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
+                "-Djfr.unsupported.vm=true",
+                "-jar",
+                jar.toString());
         List<Process> instances = new ArrayList<>();
         try (EmbeddedPostgres postgres = EmbeddedPostgres.start()) {
             String url = postgres.getJdbcUrl("postgres", "postgres");
