@@ -37,7 +37,9 @@ class LauncherTest {
         jar = home.resolve("app/target/boardside.jar");
         archive = home.resolve("app/target/boardside.jsa");
         Files.copy(Path.of("..", "boardside"), home.resolve("boardside"));
-        script(home.resolve("mvnw"), "echo maven \"$@\"; touch app/target/boardside.jar");
+        script(
+                home.resolve("mvnw"),
+                "echo maven \"$@\"; mkdir -p engine/target/classes; touch app/target/boardside.jar");
         for (String source :
                 List.of("pom.xml", "app/pom.xml", "engine/pom.xml", "app/src/main/A", "engine/src/main/B")) {
             Files.createDirectories(home.resolve(source).getParent());
@@ -129,6 +131,9 @@ class LauncherTest {
         assertThat(first.err()).contains("Building Boardside");
         assertThat(first.out()).startsWith("java ");
         assertThat(Files.readString(home.resolve("app/target/build.log"))).startsWith("maven -B");
+        assertThat(home.resolve("engine/target/classes"))
+                .as("what no checker looked at, which Maven would take for up to date")
+                .doesNotExist();
         built();
         assertThat(run("--version").err()).isEmpty();
         Files.setLastModifiedTime(home.resolve("engine/src/main/B"), FileTime.from(BUILT.plusSeconds(1)));
