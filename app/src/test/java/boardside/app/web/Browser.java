@@ -9,6 +9,7 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import com.microsoft.playwright.options.Cookie;
 import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import java.net.URI;
 import java.nio.file.Files;
@@ -160,11 +161,30 @@ abstract class Browser {
         assertAccessible("{}");
     }
 
-    /** The same of the page as it stands in another theme, of colours alone: all else is alike. */
+    /** Has every page asked for from now on come in a theme. */
+    void look(String theme) {
+        page.context()
+                .addCookies(List.of(new Cookie(Web.LOOK, new Look(theme, "in", "right").cookie()).setUrl(url("/"))));
+    }
+
+    /**
+     * Shows the page as it stands in another theme, and fails where axe finds fault with its colours: all else is alike. That it
+     * would come in that theme if it were asked for is looked at too.
+     */
     void assertContrastIn(String theme) {
+        look(theme);
+        String asked = page.request().get(page.url()).text();
+        look("light");
+        assertThat(asked).contains("data-theme=\"" + theme + "\"");
         page.evaluate("(theme) => { document.documentElement.dataset.theme = theme; }", theme);
         assertAccessible("{ runOnly: ['color-contrast'] }");
         PlaywrightAssertions.assertThat(page.locator("html")).hasAttribute("data-theme", theme);
+    }
+
+    /** Fails where the page is wider than the phone. */
+    void assertNoWiderThanThePhone() {
+        int wide = (Integer) page.evaluate("document.documentElement.scrollWidth");
+        assertThat(wide).as(page.url() + " does not scroll sideways").isLessThanOrEqualTo(WIDTH);
     }
 
     /**

@@ -3,7 +3,6 @@ package boardside.bench.fault;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -13,17 +12,8 @@ class FaultsTest {
     private Path folder;
 
     private Faults faults() {
-        Path jar = Path.of("..", "app", "target", "boardside.jar");
-        assertThat(jar).as("built by mvn package, before this module").exists();
-        String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-        List<String> command = List.of(
-                java,
-                "-XX:+UseSerialGC",
-                "-XX:TieredStopAtLevel=1",
-                "-Djfr.unsupported.vm=true",
-                "-jar",
-                jar.toString());
-        return new Faults(new Program(command, folder.resolve("faults.db").toString(), folder.resolve("log")), 7);
+        return new Faults(
+                new Program(Built.command(), folder.resolve("faults.db").toString(), folder.resolve("log")), 7);
     }
 
     private static void assertNothingLost(Faults.Result result) {

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,12 +16,7 @@ class HttpFuzzTest {
     private Path folder;
 
     private Program program() {
-        String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-        String jar = APP.resolve("target").resolve("boardside.jar").toString();
-        return new Program(
-                List.of(java, "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Djfr.unsupported.vm=true", "-jar", jar),
-                folder.resolve("fuzz.db").toString(),
-                folder.resolve("log"));
+        return new Program(Built.command(), folder.resolve("fuzz.db").toString(), folder.resolve("log"));
     }
 
     @Test

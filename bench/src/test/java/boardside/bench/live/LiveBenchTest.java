@@ -2,6 +2,7 @@ package boardside.bench.live;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boardside.bench.fault.Built;
 import boardside.bench.fault.Program;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.nio.file.Path;
@@ -26,16 +27,7 @@ class LiveBenchTest {
 
     @Test
     void withOneOfTwoInstancesKilledNothingIsLostOrDoubledAndSpectatorsComeBack() throws Exception {
-        Path jar = Path.of("..", "app", "target", "boardside.jar");
-        assertThat(jar).as("built by mvn package, before this module").exists();
-        String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-        List<String> command = List.of(
-                java,
-                "-XX:+UseSerialGC",
-                "-XX:TieredStopAtLevel=1",
-                "-Djfr.unsupported.vm=true",
-                "-jar",
-                jar.toString());
+        List<String> command = Built.command();
         List<Process> instances = new ArrayList<>();
         try (EmbeddedPostgres postgres = EmbeddedPostgres.start()) {
             String url = postgres.getJdbcUrl("postgres", "postgres");
