@@ -4,30 +4,22 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.net.JarURLConnection;
-import java.net.URI;
-import java.net.URISyntaxException;
-import java.net.URL;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 
 /**
- * Scripts, styles and icons from the class path. Pages ask for them under an address that holds a hash of them all, so that a
- * browser may keep them for good and an upgrade is asked for anew, all at once; under an address without it, or with that of
- * another version, they are asked for again each time.
+ * Scripts, styles and icons from the class path, listed in {@code static.txt}: to look for them would go through all that the
+ * program's jar holds. Pages ask for them under an address that holds a hash of them all, so that a browser may keep them for
+ * good and an upgrade is asked for anew, all at once; under an address without it, or with that of another version, they are
+ * asked for again each time.
  */
 final class StaticFiles {
     private static final String FOLDER = "boardside/static/";
-    private static final String ANY = "tokens.css";
     private static final int TAG_BYTES = 12;
     private static final int VERSION_BYTES = 8;
 
@@ -45,7 +37,7 @@ final class StaticFiles {
 
     StaticFiles() {
         MessageDigest all = sha256();
-        for (String name : names()) {
+        for (String name : text("static.txt").lines().toList()) {
             byte[] bytes = bytes(FOLDER + name);
             byte[] hash = sha256().digest(bytes);
             all.update(hash);
@@ -103,35 +95,6 @@ final class StaticFiles {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-    }
-
-    /** Names of all files, from the program's jar or, while it is built, from its folder. */
-    private static List<String> names() {
-        URL any = StaticFiles.class.getResource("/" + FOLDER + ANY);
-        if (any == null) {
-            throw new IllegalStateException(FOLDER + " is missing from the program");
-        }
-        List<String> names = new ArrayList<>();
-        try {
-            if (any.openConnection() instanceof JarURLConnection jar) {
-                jar.getJarFile().stream()
-                        .filter(entry -> !entry.isDirectory() && entry.getName().startsWith(FOLDER))
-                        .forEach(entry -> names.add(entry.getName().substring(FOLDER.length())));
-            } else {
-                Path folder = Path.of(new URI(any.toString())).resolveSibling("");
-                try (Stream<Path> files = Files.walk(folder)) {
-                    files.filter(Files::isRegularFile)
-                            .forEach(file ->
-                                    names.add(folder.relativize(file).toString().replace('\\', '/')));
-                }
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        } catch (URISyntaxException e) {
-            throw new IllegalStateException(e);
-        }
-        names.sort(null);
-        return names;
     }
 
     private static MessageDigest sha256() {
