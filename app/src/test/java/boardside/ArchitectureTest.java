@@ -32,11 +32,12 @@ class ArchitectureTest {
     /** Packages of the engine, with those each may know. */
     private static final Map<String, Set<String>> ENGINE = Map.of(
             "rules", Set.of(),
+            "linear", Set.of(),
             "odds", Set.of("rules"),
-            "skill", Set.of("odds", "rules"),
+            "skill", Set.of("odds", "rules", "linear"),
             "trial", Set.of("skill", "odds", "rules"),
-            "physics", Set.of("rules"),
-            "tactics", Set.of("physics", "odds", "rules"),
+            "physics", Set.of("rules", "linear"),
+            "tactics", Set.of("physics", "odds", "rules", "linear"),
             "league", Set.of("odds", "rules"),
             "plan", Set.of("rules", "odds", "skill", "trial", "physics", "tactics", "league"));
 

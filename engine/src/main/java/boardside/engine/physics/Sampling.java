@@ -1,6 +1,8 @@
 package boardside.engine.physics;
 
+import boardside.engine.linear.Cholesky;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
@@ -55,7 +57,7 @@ final class Sampling {
             mode = new double[SIZE];
             mode[ThrowPrior.X] = 0.3;
             mode[ThrowPrior.REACH] = i == 0 ? -1 : 1;
-            starts[i] = Matrices.root(Matrices.inverse(climb()));
+            starts[i] = Cholesky.of(Cholesky.of(climb()).inverse()).lower();
             modes[i] = mode;
             heights[i] = logDensity.applyAsDouble(mode);
         }
@@ -72,7 +74,7 @@ final class Sampling {
         int round = 0;
         while (round < MOST_ROUNDS && known < ENOUGH * POINTS) {
             if (round > 0) {
-                root = Matrices.root(covariance(mean));
+                root = Cholesky.of(covariance(mean)).lower();
             }
             logs[round] = draw(mean, root, start, round);
             rounds[round] = points;
@@ -167,13 +169,12 @@ final class Sampling {
         double damping = 0;
         for (int step = 0; step < 60; step++) {
             double[] gradient = gradient();
-            double[][] damped = Matrices.plusDiagonal(information, damping);
-            double[][] root = Matrices.rootOrNull(damped);
-            if (root == null) {
+            Optional<Cholesky> damped = Cholesky.find(Cholesky.plusDiagonal(information, damping));
+            if (damped.isEmpty()) {
                 damping = Math.max(1, 4 * damping);
                 continue;
             }
-            double[] move = Matrices.solve(root, gradient);
+            double[] move = damped.get().solve(gradient);
             double longest = Arrays.stream(move).map(Math::abs).max().orElse(0);
             double length = longest > 2 ? 2 / longest : 1;
             double[] next = mode.clone();
@@ -200,12 +201,7 @@ final class Sampling {
                 }
             }
         }
-        double ridge = 0;
-        double[][] final0 = information(here);
-        while (Matrices.rootOrNull(Matrices.plusDiagonal(final0, ridge)) == null) {
-            ridge = Math.max(0.5, 2 * ridge);
-        }
-        return Matrices.plusDiagonal(final0, ridge);
+        return Cholesky.positive(information(here), 0.5);
     }
 
     private static final double STEP = 1e-3;
@@ -255,7 +251,7 @@ final class Sampling {
 
     private double[] draw(double[] mean, double[][] root, double[][] start, int round) {
         double[][] centres = {mean, mode, otherMode, new double[SIZE]};
-        double[][][] roots = {root, start, otherStart, Matrices.identity(SIZE)};
+        double[][][] roots = {root, start, otherStart, Cholesky.plusDiagonal(new double[SIZE][SIZE], 1)};
         points = new double[POINTS][SIZE];
         double[] logs = new double[POINTS];
         int first = (int) Math.round(SHARES[0] * POINTS);
@@ -368,7 +364,7 @@ final class Sampling {
                 }
             }
         }
-        return Matrices.plusDiagonal(covariance, 1e-12);
+        return Cholesky.plusDiagonal(covariance, 1e-12);
     }
 
     private double[] tempered() {

@@ -1,5 +1,6 @@
 package boardside.engine.skill;
 
+import boardside.engine.linear.Cholesky;
 import boardside.engine.skill.Marks.Flight;
 import boardside.engine.skill.Marks.Place;
 import boardside.engine.skill.PointGroup.Point;
@@ -121,7 +122,7 @@ public record Dispersion(
                 sums[3] += y * y;
             }
             mode = start();
-            root = SmallMatrix.cholesky(SmallMatrix.inverse(climb())).orElseThrow();
+            root = Cholesky.of(Cholesky.of(climb()).inverse()).lower();
             weigh();
         }
 
@@ -169,9 +170,9 @@ public record Dispersion(
 
         /** Newton's method with numeric derivatives, halving steps that do not climb; returns the information. */
         private double[][] climb() {
-            double[][] information = SmallMatrix.positive(information());
+            double[][] information = Cholesky.positive(information(), 1e-3);
             for (int step = 0; step < 60; step++) {
-                double[] move = SmallMatrix.solve(information, gradient());
+                double[] move = Cholesky.of(information).solve(gradient());
                 double here = logDensity(mode);
                 double length = 1;
                 double[] next = moved(move, length);
@@ -184,7 +185,7 @@ public record Dispersion(
                     break;
                 }
                 System.arraycopy(next, 0, mode, 0, 4);
-                information = SmallMatrix.positive(information());
+                information = Cholesky.positive(information(), 1e-3);
             }
             return information;
         }

@@ -1,5 +1,6 @@
 package boardside.engine.tactics;
 
+import boardside.engine.linear.Cholesky;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
