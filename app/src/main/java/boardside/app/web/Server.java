@@ -120,7 +120,7 @@ public final class Server implements AutoCloseable {
             config.concurrency.useVirtualThreads = false;
             config.jetty.addConnector((server, http) -> port.connector(server, http, options.tls()));
             config.jetty.modifyServer(server -> {
-                server.setErrorHandler(new PlainErrors(web.texts()));
+                server.setErrorHandler(new Unread(web));
                 // Requests under way when the server is stopped are finished, as far as that takes no longer.
                 server.setHandler(new GracefulHandler());
                 server.setStopTimeout(TimeUnit.SECONDS.toMillis(STOP_SECONDS));
@@ -194,11 +194,11 @@ public final class Server implements AutoCloseable {
     }
 
     /** Answers that Jetty gives before any of our code runs, to what is no request at all: in words, without what was sent. */
-    private static final class PlainErrors extends ErrorHandler {
-        private final Texts texts;
+    private static final class Unread extends ErrorHandler {
+        private final Web web;
 
-        PlainErrors(Texts texts) {
-            this.texts = texts;
+        Unread(Web web) {
+            this.web = web;
         }
 
         @Override
@@ -220,8 +220,12 @@ public final class Server implements AutoCloseable {
                 case HttpStatus.SERVICE_UNAVAILABLE_503 -> "fault.stopping";
                 default -> HttpStatus.isServerError(code) ? "fault.ours" : "fault.unreadable";
             };
-            response.getHeaders().put(HttpHeader.CONTENT_TYPE, "text/plain; charset=utf-8");
-            Content.Sink.write(response, true, texts.of(words) + "\n", callback);
+            String said = web.texts().of(words);
+            // Where the request could not be read to its end, nobody knows whether a browser asked.
+            String accepted = request.getHeaders().get(HttpHeader.ACCEPT);
+            boolean page = accepted == null || accepted.contains("text/html");
+            response.getHeaders().put(HttpHeader.CONTENT_TYPE, (page ? "text/html" : "text/plain") + "; charset=utf-8");
+            Content.Sink.write(response, true, page ? web.unread(said) : said + "\n", callback);
         }
     }
 

@@ -528,4 +528,12 @@ final class Web {
             ctx.html(out.toString());
         }
     }
+
+    /** A page for somebody of whom nothing is known, not even what was asked for. */
+    String unread(String message) {
+        StringOutput out = new StringOutput();
+        String style = files.address("boardside.css");
+        templates.render("unread.jte", Map.of("texts", texts, "style", style, "message", message), out);
+        return out.toString();
+    }
 }

@@ -260,16 +260,24 @@ class AccessTest {
     @Test
     void whatIsNoRequestAtAllIsToldSoInWordsWithoutWhatWasSent() {
         String wild = "w1ld".repeat(5000);
-        assertPlain(414, "fault.too-long", Wire.get(HERE, port, "/form?ways=" + wild));
-        assertPlain(431, "fault.too-long", Wire.get(HERE, port, "/", "Extra: " + wild));
-        assertPlain(400, "fault.unreadable", Wire.get(HERE, port, "/%zzw1ld"));
+        assertUnread(414, "fault.too-long", Wire.get(HERE, port, "/form?ways=" + wild));
+        assertUnread(431, "fault.too-long", Wire.get(HERE, port, "/", "Extra: " + wild));
+        assertUnread(400, "fault.unreadable", Wire.get(HERE, port, "/%zzw1ld"));
+        assertUnread(417, "fault.unreadable", Wire.get(HERE, port, "/", "Accept: text/html,*/*;q=0.8", "Expect: w1ld"));
+        Wire script = Wire.get(HERE, port, "/", "Accept: */*", "Expect: w1ld");
+        assertThat(script.status()).isEqualTo(417);
+        assertGuarded("a script", script);
+        assertThat(script.header("content-type")).startsWith("text/plain");
+        assertThat(script.body()).isEqualTo(Texts.in("en").of("fault.unreadable") + "\n");
     }
 
-    private static void assertPlain(int status, String words, Wire answer) {
+    private static void assertUnread(int status, String words, Wire answer) {
         assertThat(answer.status()).isEqualTo(status);
         assertGuarded(words, answer);
-        assertThat(answer.header("content-type")).startsWith("text/plain");
-        assertThat(answer.body()).isEqualTo(Texts.in("en").of(words) + "\n");
+        assertThat(answer.header("content-type")).startsWith("text/html");
+        assertThat(answer.body())
+                .contains("name=\"viewport\"", "<p>" + Texts.in("en").of(words) + "</p>", "href=\"/\"")
+                .doesNotContain("w1ld");
     }
 
     private static void assertGuarded(String what, Wire answer) {
