@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -61,7 +62,8 @@ class LauncherTest {
                 tools.resolve("java"),
                 "if [ \"$1\" = -version ]; then echo 'openjdk version \"" + version
                         + "\" 2026-01-01' >&2; else echo java \"$@\"; fi\n"
-                        + "for asked; do case $asked in -XX:ArchiveClassesAtExit=*) " + atExit + ";; esac; done");
+                        + "for asked; do case $asked in -XX:ArchiveClassesAtExit=*|-XX:AOTCacheOutput=*) " + atExit
+                        + ";; esac; done");
         script(folder.resolve("bin/javac"), "exit 1");
     }
 
@@ -119,9 +121,6 @@ class LauncherTest {
         assertThat(ran.status()).isZero();
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out()).startsWith("java ").endsWith("-jar " + jar + " record two words\n");
-        assertThat(ran.out()).doesNotContain("--enable-native-access");
-        java("25");
-        assertThat(run("record").out()).contains("--enable-native-access=ALL-UNNAMED");
     }
 
     @Test
@@ -158,6 +157,26 @@ class LauncherTest {
     }
 
     @Test
+    void anotherJavaGetsAnArchiveOfItsOwn() throws Exception {
+        built();
+        atExit = "echo cache >\"${asked#*=}\"; echo half >\"${asked#*=}.config\"";
+        java("25.0.3");
+        Path cache = archive.resolveSibling("boardside.aot");
+        Ran first = run("--version");
+        assertThat(first.err()).contains("later starts faster");
+        assertThat(first.out()).contains("-XX:AOTCache=" + cache).doesNotContain("SharedArchiveFile");
+        assertThat(cache).hasContent("cache");
+        assertThat(archive).hasContent("classes");
+        assertThat(folder(cache))
+                .containsExactlyInAnyOrder("boardside.jar", "boardside.jsa", "boardside.aot", "build.log");
+        assertThat(run("--version").err()).isEmpty();
+        java("24.0.1");
+        assertThat(run("--version").out())
+                .contains("-XX:SharedArchiveFile=" + archive)
+                .doesNotContain("AOT");
+    }
+
+    @Test
     void whereNoArchiveCanBeMadeItRunsWithoutAndDoesNotTryAgain() throws Exception {
         for (String fault : List.of("exit 1", "exit 0", "echo half >\"${asked#*=}\"; exit 1")) {
             built();
@@ -182,6 +201,50 @@ class LauncherTest {
         assertThat(ran.status()).isZero();
         assertThat(ran.err()).contains("no room", "tried again at the next start");
         assertThat(ran.out()).startsWith("java ").endsWith("-jar " + jar + " record\n");
+    }
+
+    /** What the launcher tells Java beside where things lie. */
+    private List<String> options() throws Exception {
+        built();
+        Files.delete(archive);
+        atExit = "exit 1";
+        java("17.0.15");
+        run("--version");
+        List<String> told = List.of(run("--version").out().strip().split(" "));
+        return told.subList(1, told.indexOf("-jar"));
+    }
+
+    @Test
+    void thePackageStartsWithTheSameOptions() throws Exception {
+        Path script = Path.of("..", "packaging", "deb", "boardside");
+        String last = Files.readString(script).replace("\\\n", "");
+        List<String> told =
+                List.of(last.substring(last.indexOf("exec ")).strip().split("\\s+"));
+        assertThat(told.subList(2, told.indexOf("${BOARDSIDE_JAVA_OPTIONS:-}"))).isEqualTo(options());
+    }
+
+    @Test
+    void aStartWakesNothingThatItsOptionsSendToSleep() throws Exception {
+        Path classes = folder.resolve("classes");
+        List<String> command = new ArrayList<>(options());
+        command.add(0, Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        command.addAll(List.of(
+                "-Xlog:class+load:file=" + classes,
+                "-cp",
+                System.getProperty("java.class.path"),
+                "boardside.app.cli.Main",
+                "warm-up"));
+        Process process = new ProcessBuilder(command).inheritIO().start();
+        assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        assertThat(process.exitValue()).isZero();
+        assertThat(Files.readString(classes))
+                .contains(" boardside.app.web.Server ")
+                .as("-Djfr.unsupported.vm")
+                .doesNotContain(" jdk.jfr.internal.MetadataRepository ")
+                .as("-Djava.locale.providers")
+                .doesNotContain(" sun.util.locale.provider.JRELocaleProviderAdapter$AvailableJRELocales ")
+                .as("-Dorg.eclipse.jetty.util.referencesPerCacheLine")
+                .doesNotContain(" javax.management.");
     }
 
     private static List<String> folder(Path file) throws IOException {
