@@ -115,7 +115,11 @@ final class Questions {
                 Sentences.training(days, was, is, verdict, faster > 0.5));
     }
 
-    /** Variances are linear in the effects' variances, by the slopes of points per round at today's level. */
+    /**
+     * The variance of a total, split by the law of total variance over days of the year: what bags make at a day's level and
+     * what its mood adds, on average over the days, and the variance of the level's mean. Today's usual mix moves with the
+     * level as one way to throw does; moods act by the slopes of points per round there.
+     */
     static SwingAnswer swing(Draws draws) {
         Log log = draws.fit.log;
         if (log.cells.runs() < FEWEST_RUNS) {
@@ -142,26 +146,28 @@ final class Questions {
         for (int from = 0; from < draws.size; from += draws.each()) {
             DaySpread spread = new DaySpread(log.variances, draws.theta(from));
             for (int i = from; i < from + draws.each(); i++) {
-                double kept = today.kept[i];
-                double in = today.in[i];
-                double share = in / kept;
-                double slope0 = Finish.BAGS * kept * (1 - kept) * (1 + 2 * share);
-                double slope1 = Finish.BAGS * kept * 2 * share * (1 - share);
-                double mean = 2 * in + kept;
-                double luck = ROUNDS * Finish.BAGS * (9 * in + kept - in - mean * mean);
+                double usual0 = logit(today.kept[i]) - draws.now[2 * i];
+                double usual1 = logit(today.in[i] / today.kept[i]) - draws.now[2 * i + 1];
+                double luck = 0;
                 double moods = 0;
-                for (double[] v : List.of(spread.day, spread.run)) {
-                    moods += slope0 * slope0 * v[0] + 2 * slope0 * slope1 * v[1] + slope1 * slope1 * v[2];
-                }
                 double sum = 0;
                 double square = 0;
                 for (double[] level : levels) {
-                    double moved = slope0 * level[2 * i] + slope1 * level[2 * i + 1];
-                    sum += moved / n;
-                    square += moved * moved / n;
+                    double kept = BagCounts.logistic(usual0 + level[2 * i]);
+                    double share = BagCounts.logistic(usual1 + level[2 * i + 1]);
+                    double mean = kept * (1 + 2 * share);
+                    double slope0 = kept * (1 - kept) * (1 + 2 * share);
+                    double slope1 = kept * 2 * share * (1 - share);
+                    luck += (kept * (1 + 8 * share) - mean * mean) / n;
+                    for (double[] v : List.of(spread.day, spread.run)) {
+                        moods += (slope0 * slope0 * v[0] + 2 * slope0 * slope1 * v[1] + slope1 * slope1 * v[2]) / n;
+                    }
+                    sum += mean / n;
+                    square += mean * mean / n;
                 }
                 double change = Math.max(0, square - sum * sum);
-                parts[i] = new double[] {luck, ROUNDS * ROUNDS * moods, ROUNDS * ROUNDS * change};
+                double bags = ROUNDS * Finish.BAGS;
+                parts[i] = new double[] {bags * luck, bags * bags * moods, bags * bags * change};
             }
         }
         Interval deviation = Measured.interval(draws.size, i -> Math.sqrt(parts[i][0] + parts[i][1] + parts[i][2]));
@@ -169,6 +175,11 @@ final class Questions {
         Interval moods = share(parts, 1);
         Interval change = share(parts, 2);
         return new Swing(ROUNDS, deviation, luck, moods, change, Sentences.swing(ROUNDS, luck, moods, change));
+    }
+
+    private static double logit(double chance) {
+        double kept = Math.min(Math.max(chance, 1e-12), 1 - 1e-12);
+        return Math.log(kept / (1 - kept));
     }
 
     private static Interval share(double[][] parts, int part) {
