@@ -207,6 +207,10 @@ class SimulatorTest {
             }
             least = Math.min(least, threads.getCurrentThreadAllocatedBytes() - before);
         }
-        assertThat(least).as("bytes of 2,000 throws").isZero();
+        // From Java 21 on StrictMath's sine and cosine, of which a flight takes two each, are written in Java and put
+        // two
+        // numbers into an array, until a compiler sees that nobody else does.
+        long most = Runtime.version().feature() < 21 ? 0 : 2000 * 4 * 32;
+        assertThat(least).as("bytes of 2,000 throws").isLessThanOrEqualTo(most);
     }
 }
