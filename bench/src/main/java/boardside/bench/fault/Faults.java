@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -24,11 +26,12 @@ import java.util.concurrent.atomic.AtomicInteger;
  *
  * <pre>mvn -q -B -ntp -pl bench -am -DskipTests package
  * java -cp bench/target/bench.jar boardside.bench.fault.Faults kills [500] [jdbc:postgresql URL of an empty database]
- * java -cp bench/target/bench.jar boardside.bench.fault.Faults network|offline|two-phones|clock [how many]
+ * java -cp bench/target/bench.jar boardside.bench.fault.Faults network|offline|two-phones|clock|power [how many]
  * java -cp bench/target/bench.jar boardside.bench.fault.Faults full-disk|read-only FOLDER [how many]</pre>
  *
  * <p>{@code full-disk} wants a folder on a small file system of its own, {@code read-only} one on a file system that may be
- * mounted anew, both as the superuser (see docs/faults.md). {@code clock} wants faketime, of the Debian package of that name.
+ * mounted anew, both as the superuser (see docs/faults.md). {@code clock} wants faketime, {@code power} strace, each of the
+ * Debian package of that name.
  * Each prints what was done and found, and ends with status 1 if anything acknowledged was lost or doubled.
  */
 public final class Faults {
@@ -64,6 +67,7 @@ public final class Faults {
             case "offline" -> faults.offline(many == 0 ? 200 : many);
             case "two-phones" -> faults.twoPhones(many == 0 ? 2000 : many);
             case "clock" -> faults.clock(many == 0 ? 20 : many);
+            case "power" -> faults.power(place, 1000, many == 0 ? 200 : many);
             case "full-disk" -> faults.fullDisk(place, many == 0 ? 20 : many);
             case "read-only" -> faults.readOnly(place, many == 0 ? 20 : many);
             default -> throw new IllegalArgumentException("no such fault: " + kind);
@@ -343,6 +347,111 @@ public final class Faults {
             process.destroyForcibly().waitFor();
         }
         return afterwards(port, jumps + " jumps of the clock");
+    }
+
+    /**
+     * The power goes at random moments while a phone records: what is on the disk then holds all that was acknowledged.
+     *
+     * @param folder where the store is, of which nothing is there yet
+     * @param rounds that are recorded
+     * @param cuts how many moments of that are looked at
+     */
+    Result power(Path folder, int rounds, int cuts) throws IOException, InterruptedException {
+        Path store = Path.of(program.store());
+        Path trace = folder.resolve("trace");
+        int port = Program.freePort();
+        Process process = new Program(
+                        PowerCut.traced(program.command(), folder, store, trace), program.store(), program.log())
+                .serve(port, Map.of());
+        Phone phone = phone();
+        phone.start();
+        // What was recorded up to each acknowledgement, and when that had come.
+        List<Model> states = new ArrayList<>();
+        List<Long> acknowledged = new ArrayList<>();
+        for (int round = 0; round < rounds; round++) {
+            phone.tap();
+            states.add(model.copy());
+            if (!phone.sendAll(port)) {
+                throw new IllegalStateException("the server does not answer; see " + program.log());
+            }
+            acknowledged.add(ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now()));
+        }
+        process.descendants().forEach(ProcessHandle::destroyForcibly);
+        process.waitFor();
+        PowerCut power = new PowerCut(folder, trace);
+        int first = 0;
+        while (power.micros(first) < acknowledged.get(0)) {
+            first++;
+        }
+        List<Integer> copying = new ArrayList<>();
+        for (int call = first; call < power.size(); call++) {
+            if (power.touches(call, store)) {
+                copying.add(call);
+            }
+        }
+        SplittableRandom random = new SplittableRandom(seed);
+        List<String> differences = new ArrayList<>();
+        int control = 0;
+        // A few are too few to tell: half a dozen sectors of a trace this short may all be there by chance.
+        int controls = cuts / 10;
+        for (int i = 0; i < cuts + controls; i++) {
+            // Half of them while the log of what was written is copied into the store itself, which is a small part of
+            // the time.
+            int cut = i % 2 == 0 && !copying.isEmpty()
+                    ? copying.get(random.nextInt(copying.size()))
+                    : random.nextInt(first, power.size());
+            Path left = folder.resolve("left");
+            Files.createDirectory(left);
+            power.leave(cut, i < cuts ? power.size() : first, left, random);
+            int known = 0;
+            while (known < rounds && acknowledged.get(known) <= power.micros(cut)) {
+                known++;
+            }
+            String wrong =
+                    wrong(left.resolve(store.getFileName()), states.subList(known - 1, Math.min(rounds, known + 1)));
+            remove(left);
+            if (i < cuts && !wrong.isEmpty()) {
+                differences.add("power cut in call " + cut + ": " + wrong);
+            } else if (!wrong.isEmpty()) {
+                control++;
+            }
+        }
+        if (control == 0 && controls >= 5) {
+            differences.add("a disk that forgets what was synced was not noticed");
+        }
+        return new Result(
+                String.format(
+                        Locale.ROOT,
+                        "%,d rounds, %,d calls to the disk, the power cut in %d of them, %d times while copying into the store;"
+                                + " where syncs did nothing %d of %d were not what was acknowledged",
+                        rounds,
+                        power.size(),
+                        cuts,
+                        copying.isEmpty() ? 0 : (cuts + 1) / 2,
+                        control,
+                        controls),
+                differences);
+    }
+
+    /** What is wrong with a store that must hold one of some states; empty if nothing is. */
+    private String wrong(Path store, List<Model> states) throws IOException, InterruptedException {
+        Program left = new Program(program.command(), store.toString(), program.log());
+        Program.Ran check = left.run("check");
+        if (check.status() != 0) {
+            return "check: " + check.out().strip();
+        }
+        Program.Ran export = left.run("export");
+        if (export.status() != 0) {
+            return "export ended with " + export.status();
+        }
+        List<String> closest = List.of();
+        for (Model state : states) {
+            closest = state.differences(export.out());
+            if (closest.isEmpty()) {
+                return "";
+            }
+        }
+        return closest.toString();
     }
 
     /** The disk fills up under the load, what cannot be stored is answered so, and there is room again. */

@@ -22,6 +22,13 @@ final class Model {
                 (one, other) -> one.op.compareTo(other.op) > 0 ? one : other);
     }
 
+    /** What is recorded by now. */
+    synchronized Model copy() {
+        Model copy = new Model();
+        copy.rounds.putAll(rounds);
+        return copy;
+    }
+
     /** How many rounds there must be. */
     synchronized int size() {
         return rounds.size();

@@ -87,10 +87,7 @@ class PowerCutTest {
         PowerCut power = trace(write("/d/s", "-".repeat(1024), 0), sync("/d/s"), write("/d/s", two, 0));
         assertThat(left(power, 2, 3, "s"))
                 .containsExactlyInAnyOrder(
-                        "-".repeat(1024),
-                        "x".repeat(512) + "-".repeat(512),
-                        "-".repeat(512) + "y".repeat(512),
-                        two);
+                        "-".repeat(1024), "x".repeat(512) + "-".repeat(512), "-".repeat(512) + "y".repeat(512), two);
     }
 
     @Test
@@ -148,9 +145,9 @@ class PowerCutTest {
         Path house = Files.createDirectory(folder.toRealPath().resolve("house"));
         Faults faults = new Faults(
                 new Program(Built.command(), house.resolve("faults.db").toString(), folder.resolve("log")), 7);
-        Faults.Result result = faults.power(house, 30, 3);
+        Faults.Result result = faults.power(house, 30, 2);
         assertThat(result.differences()).as(result.done()).isEmpty();
-        assertThat(result.done()).contains("power cut in 3");
+        assertThat(result.done()).contains("power cut in 2");
     }
 
     private static boolean traces() throws InterruptedException {
