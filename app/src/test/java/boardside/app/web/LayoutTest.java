@@ -115,11 +115,7 @@ class LayoutTest extends Browser {
     void everyMainPageIsLaidOutWellInEveryThemeAndSize() {
         List<String> faults = new ArrayList<>();
         for (String path : pages()) {
-            // What is worked out for a moment first would show itself anew in the middle of measuring.
-            while (page.request().get(url(path)).status() == Web.WORKING) {
-                page.waitForTimeout(300);
-            }
-            page.navigate(url(path));
+            show(path);
             for (ViewportSize size : SIZES) {
                 page.setViewportSize(size.width, size.height);
                 for (String theme : THEMES) {
@@ -132,6 +128,14 @@ class LayoutTest extends Browser {
             page.setViewportSize(WIDTH, HEIGHT);
         }
         assertThat(faults).isEmpty();
+    }
+
+    /** What is worked out for a moment first would show itself anew in the middle of looking, or call back from the next page. */
+    private void show(String path) {
+        while (page.request().get(url(path)).status() == Web.WORKING) {
+            page.waitForTimeout(300);
+        }
+        page.navigate(url(path));
     }
 
     @Test
@@ -154,7 +158,7 @@ class LayoutTest extends Browser {
     @Test
     void everythingIsReachedWithTheKeyboardAndSeenWhenItIs() {
         for (String path : pages()) {
-            page.navigate(url(path));
+            show(path);
             int targets = (Integer) page.evaluate("""
                     () => {
                       window.left = new Set([...document.querySelectorAll('a[href], button:not([disabled]), summary, select, textarea')]

@@ -30,6 +30,8 @@ import boardside.engine.trial.TrialDesign;
 import boardside.engine.trial.TrialState;
 import boardside.engine.trial.Unit;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Route;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -346,6 +348,36 @@ class ScriptsTest extends Browser {
         });
         assertThat(UUID.fromString(ids.get(0)).getMostSignificantBits() >>> 16).isEqualTo(1_700_000_000_000L);
         assertThat(ids.get(ids.size() - 1)).isGreaterThan("019b0000-0000-7fff-bfff-ffffffffffff");
+    }
+
+    /** The answer comes while another page, asked for by a tap, is still on its way. */
+    @Test
+    void aPageThatIsWorkedOutDoesNotCallBackWhoeverLeavesIt() {
+        List<Route> asked = new ArrayList<>();
+        List<Route> next = new ArrayList<>();
+        int[] shown = {0};
+        page.route("**/worked-out", route -> {
+            if (route.request().isNavigationRequest()) {
+                shown[0]++;
+                route.fulfill(new Route.FulfillOptions()
+                        .setStatus(Web.WORKING)
+                        .setContentType("text/html")
+                        .setBody("<!DOCTYPE html><title>Wait</title><a href='/safety'>Away</a>"
+                                + "<script type='module' src='/static/js/again.js'></script>"));
+            } else {
+                asked.add(route);
+            }
+        });
+        page.route("**/safety", next::add);
+        page.navigate(url("/worked-out"));
+        page.waitForCondition(() -> !asked.isEmpty());
+        page.locator("a").click(new Locator.ClickOptions().setNoWaitAfter(true));
+        page.waitForCondition(() -> !next.isEmpty());
+        asked.get(0).fulfill(new Route.FulfillOptions().setStatus(200).setBody("done"));
+        page.waitForTimeout(300);
+        assertThat(shown[0]).isEqualTo(1);
+        next.get(0).resume();
+        page.waitForURL("**/safety");
     }
 
     @Test
