@@ -162,6 +162,10 @@ class ServeCommandTest {
                 "-cp",
                 System.getProperty("java.class.path"),
                 "boardside.app.cli.Main"));
+        if (Runtime.version().feature() >= 22) {
+            // As the jar's manifest says, of which there is none here; Java would warn.
+            command.add(1, "--enable-native-access=ALL-UNNAMED");
+        }
         command.addAll(List.of(args));
         return new ProcessBuilder(command)
                 .redirectError(folder.resolve("errors").toFile())

@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.Executor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
@@ -67,10 +68,12 @@ class DatabaseTest {
             int other = database.write(rows -> added(rows, "Other"));
             CyclicBarrier both = new CyclicBarrier(2);
             AtomicInteger attempts = new AtomicInteger();
+            // The common pool may have one thread for both, where there are two cores.
+            Executor threads = task -> new Thread(task).start();
             CompletableFuture<Integer> first =
-                    CompletableFuture.supplyAsync(() -> crossing(database, one, other, both, attempts));
+                    CompletableFuture.supplyAsync(() -> crossing(database, one, other, both, attempts), threads);
             CompletableFuture<Integer> second =
-                    CompletableFuture.supplyAsync(() -> crossing(database, other, one, both, attempts));
+                    CompletableFuture.supplyAsync(() -> crossing(database, other, one, both, attempts), threads);
             assertThat(first.get(60, TimeUnit.SECONDS) + second.get(60, TimeUnit.SECONDS))
                     .as("attempts of each")
                     .isEqualTo(attempts.get())
