@@ -392,7 +392,6 @@ public final class Faults {
         SplittableRandom random = new SplittableRandom(seed);
         List<String> differences = new ArrayList<>();
         int control = 0;
-        // A few are too few to tell: half a dozen sectors of a trace this short may all be there by chance.
         int controls = cuts / 10;
         for (int i = 0; i < cuts + controls; i++) {
             // Half of them while the log of what was written is copied into the store itself, which is a small part of
@@ -416,6 +415,7 @@ public final class Faults {
                 control++;
             }
         }
+        // Of fewer, all may have been written by chance.
         if (control == 0 && controls >= 5) {
             differences.add("a disk that forgets what was synced was not noticed");
         }
