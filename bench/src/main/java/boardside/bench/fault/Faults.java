@@ -350,6 +350,23 @@ public final class Faults {
     }
 
     /**
+     * What a phone recorded.
+     *
+     * @param states all of it up to each acknowledgement
+     * @param acknowledged when each had come, in microseconds since 1970
+     */
+    private record Recorded(List<Model> states, List<Long> acknowledged) {
+        /** What a store may hold at some time after the first: what was acknowledged, with or without the round under way. */
+        List<Model> at(long micros) {
+            int known = 0;
+            while (known < states.size() && acknowledged.get(known) <= micros) {
+                known++;
+            }
+            return states.subList(known - 1, Math.min(states.size(), known + 1));
+        }
+    }
+
+    /**
      * The power goes at random moments while a phone records: what is on the disk then holds all that was acknowledged.
      *
      * @param folder where the store is, of which nothing is there yet
@@ -359,28 +376,10 @@ public final class Faults {
     Result power(Path folder, int rounds, int cuts) throws IOException, InterruptedException {
         Path store = Path.of(program.store());
         Path trace = folder.resolve("trace");
-        int port = Program.freePort();
-        Process process = new Program(
-                        PowerCut.traced(program.command(), folder, store, trace), program.store(), program.log())
-                .serve(port, Map.of());
-        Phone phone = phone();
-        phone.start();
-        // What was recorded up to each acknowledgement, and when that had come.
-        List<Model> states = new ArrayList<>();
-        List<Long> acknowledged = new ArrayList<>();
-        for (int round = 0; round < rounds; round++) {
-            phone.tap();
-            states.add(model.copy());
-            if (!phone.sendAll(port)) {
-                throw new IllegalStateException("the server does not answer; see " + program.log());
-            }
-            acknowledged.add(ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now()));
-        }
-        process.descendants().forEach(ProcessHandle::destroyForcibly);
-        process.waitFor();
+        Recorded recorded = recordTraced(PowerCut.traced(program.command(), folder, store, trace), rounds);
         PowerCut power = new PowerCut(folder, trace);
         int first = 0;
-        while (power.micros(first) < acknowledged.get(0)) {
+        while (power.micros(first) < recorded.acknowledged.get(0)) {
             first++;
         }
         List<Integer> copying = new ArrayList<>();
@@ -402,12 +401,7 @@ public final class Faults {
             Path left = folder.resolve("left");
             Files.createDirectory(left);
             power.leave(cut, i < cuts ? power.size() : first, left, random);
-            int known = 0;
-            while (known < rounds && acknowledged.get(known) <= power.micros(cut)) {
-                known++;
-            }
-            String wrong =
-                    wrong(left.resolve(store.getFileName()), states.subList(known - 1, Math.min(rounds, known + 1)));
+            String wrong = wrong(left.resolve(store.getFileName()), recorded.at(power.micros(cut)));
             remove(left);
             if (i < cuts && !wrong.isEmpty()) {
                 differences.add("power cut in call " + cut + ": " + wrong);
@@ -431,6 +425,30 @@ public final class Faults {
                         control,
                         controls),
                 differences);
+    }
+
+    /** One round after the other, each acknowledged, by a server that is traced and then killed. */
+    private Recorded recordTraced(List<String> command, int rounds) throws IOException, InterruptedException {
+        int port = Program.freePort();
+        Process process = new Program(command, program.store(), program.log()).serve(port, Map.of());
+        try {
+            Phone phone = phone();
+            phone.start();
+            Recorded recorded = new Recorded(new ArrayList<>(), new ArrayList<>());
+            for (int round = 0; round < rounds; round++) {
+                phone.tap();
+                recorded.states.add(model.copy());
+                if (!phone.sendAll(port)) {
+                    throw new IllegalStateException("the server does not answer; see " + program.log());
+                }
+                recorded.acknowledged.add(ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now()));
+            }
+            return recorded;
+        } finally {
+            // The program, not what traces it, which then ends by itself.
+            process.descendants().forEach(ProcessHandle::destroyForcibly);
+            process.waitFor();
+        }
     }
 
     /** What is wrong with a store that must hold one of some states; empty if nothing is. */
